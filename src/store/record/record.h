@@ -83,12 +83,11 @@ char *unsoot_record_field_text (gconstpointer record, const UnsootField *field);
 
 /* Defines a descriptor over a static array `columns`. */
 #define UNSOOT_DEFINE_RECORD(TypeName, type_name, table_name, noun_text, is_posting, columns)      \
-  const UnsootRecordType type_name##_type                                                          \
-      = { .table = table_name,                                                                     \
-          .noun = noun_text,                                                                       \
-          .size = sizeof (TypeName),                                                               \
-          .posting = is_posting,                                                                   \
-          .fields = columns,                                                                       \
-          .n_fields = G_N_ELEMENTS (columns) };
+  const UnsootRecordType type_name##_type = { .table = table_name,                                 \
+                                              .noun = noun_text,                                   \
+                                              .size = sizeof (TypeName),                           \
+                                              .posting = is_posting,                               \
+                                              .fields = columns,                                   \
+                                              .n_fields = G_N_ELEMENTS (columns) };
 
 G_END_DECLS
