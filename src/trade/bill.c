@@ -9,12 +9,12 @@
 
 #define WHOLE_PERCENT 100000
 
-const UnsootSlug unsoot_line_kinds[] = {
-  { UNSOOT_LINE_LABOUR, "labour", N_ ("Labour") },
-  { UNSOOT_LINE_FLUID, "fluid", N_ ("Fluid") },
-  { UNSOOT_LINE_KIT, "kit", N_ ("Gaskets and filters") },
-  { UNSOOT_LINE_DISPOSAL, "disposal", N_ ("Disposal") },
-  { UNSOOT_LINE_OTHER, "other", N_ ("Other") },
+const UnsootSlug unsoot_bill_kinds[] = {
+  { UNSOOT_BILL_LABOUR, "labour", N_ ("Labour") },
+  { UNSOOT_BILL_FLUID, "fluid", N_ ("Fluid") },
+  { UNSOOT_BILL_KIT, "kit", N_ ("Gaskets and filters") },
+  { UNSOOT_BILL_DISPOSAL, "disposal", N_ ("Disposal") },
+  { UNSOOT_BILL_OTHER, "other", N_ ("Other") },
   { 0, NULL, NULL },
 };
 
@@ -80,9 +80,9 @@ unsoot_bill_line_net (const UnsootBillLine *line, gint64 *net, GError **error)
 }
 
 static gboolean
-check_rule (const UnsootTaxRule *rule, UnsootLineKind kind, GError **error)
+check_rule (const UnsootTaxRule *rule, UnsootBillKind kind, GError **error)
 {
-  const char *words = unsoot_slug_words (unsoot_line_kinds, (int) kind);
+  const char *words = unsoot_slug_words (unsoot_bill_kinds, (int) kind);
   const char *fault = NULL;
   gboolean reasoned = rule->reason && *rule->reason;
   switch (rule->category)
@@ -158,7 +158,7 @@ add_reason (UnsootTaxRow *row, const char *reason)
 }
 
 static gboolean
-add_taxable (GArray *rows, const UnsootBillTerms *terms, UnsootLineKind kind, gint64 amount,
+add_taxable (GArray *rows, const UnsootBillTerms *terms, UnsootBillKind kind, gint64 amount,
              GError **error)
 {
   UnsootTaxRule rule = terms->rules[kind];
@@ -179,7 +179,7 @@ add_lines (UnsootBill *bill, const UnsootBillLine *lines, gsize n, const UnsootB
   for (gsize i = 0; i < n; i++)
     {
       gint64 net;
-      if ((guint) lines[i].kind >= UNSOOT_LINE_KINDS)
+      if ((guint) lines[i].kind >= UNSOOT_BILL_KINDS)
         return refuse (error, _ ("A line is of no known kind."));
       if (!unsoot_bill_line_net (&lines[i], &net, error))
         {
@@ -205,7 +205,7 @@ add_adjustments (UnsootBill *bill, const UnsootBillAdjustment *adjustments, gsiz
       const UnsootBillAdjustment *adjustment = &adjustments[i];
       gint64 *sum = adjustment->charge ? &bill->charges : &bill->allowances;
       gint64 taxable;
-      if ((guint) adjustment->kind >= UNSOOT_LINE_KINDS)
+      if ((guint) adjustment->kind >= UNSOOT_BILL_KINDS)
         return refuse (error, _ ("A charge or allowance is of no known kind."));
       if (!unsoot_money_add (*sum, adjustment->amount, sum, error)
           || !unsoot_money_ratio (adjustment->amount, adjustment->charge ? 1 : -1, 1, &taxable,

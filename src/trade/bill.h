@@ -11,16 +11,16 @@
 
 typedef enum
 {
-  UNSOOT_LINE_LABOUR,
-  UNSOOT_LINE_FLUID,
-  UNSOOT_LINE_KIT,
-  UNSOOT_LINE_DISPOSAL,
-  UNSOOT_LINE_OTHER,
-} UnsootLineKind;
+  UNSOOT_BILL_LABOUR,
+  UNSOOT_BILL_FLUID,
+  UNSOOT_BILL_KIT,
+  UNSOOT_BILL_DISPOSAL,
+  UNSOOT_BILL_OTHER,
+} UnsootBillKind;
 
-#define UNSOOT_LINE_KINDS 5
+#define UNSOOT_BILL_KINDS 5
 
-extern const UnsootSlug unsoot_line_kinds[];
+extern const UnsootSlug unsoot_bill_kinds[];
 
 /* The values are the category's code in UNTDID 5305. */
 typedef enum
@@ -55,7 +55,7 @@ typedef struct
  */
 typedef struct
 {
-  UnsootLineKind kind;
+  UnsootBillKind kind;
   gint64 quantity;
   gint64 unit_price;
   gint64 base_quantity;
@@ -71,19 +71,19 @@ typedef struct
 typedef struct
 {
   gboolean charge;
-  UnsootLineKind kind;
+  UnsootBillKind kind;
   gint64 amount;
 } UnsootBillAdjustment;
 
 /**
  * UnsootBillTerms:
- * @rules: the tax of each kind of line, by #UnsootLineKind
+ * @rules: the tax of each kind of line, by #UnsootBillKind
  * @exempt_reason: why this customer is not taxed, or NULL: what would be taxed
  *   at a rate becomes EXEMPT for that reason
  */
 typedef struct
 {
-  UnsootTaxRule rules[UNSOOT_LINE_KINDS];
+  UnsootTaxRule rules[UNSOOT_BILL_KINDS];
   const char *exempt_reason;
   gint64 prepaid;
   gint64 rounding;

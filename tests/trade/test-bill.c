@@ -33,7 +33,7 @@ static UnsootBill *
 reckon_one (gint64 unit_price, gint64 quantity, gint64 rate)
 {
   UnsootBillTerms terms = { .rules = EVERY_KIND (UNSOOT_TAX_STANDARD, rate, NULL) };
-  UnsootBillLine line = { UNSOOT_LINE_FLUID, quantity, unit_price, 0, 0, 0 };
+  UnsootBillLine line = { UNSOOT_BILL_FLUID, quantity, unit_price, 0, 0, 0 };
   g_autoptr (GError) error = NULL;
   UnsootBill *bill = unsoot_bill_reckon (&line, 1, NULL, 0, &terms, &error);
   ck_no_error (error);
@@ -53,7 +53,7 @@ END_TEST
 /* EN 16931-1, price base quantity: 132 × 15.24 / 12 = 167.64. */
 START_TEST (price_for_a_dozen)
 {
-  UnsootBillLine line = { UNSOOT_LINE_KIT, 132000, 1524, 12000, 0, 0 };
+  UnsootBillLine line = { UNSOOT_BILL_KIT, 132000, 1524, 12000, 0, 0 };
   gint64 net = 0;
   ck_assert (unsoot_bill_line_net (&line, &net, NULL));
   ck_assert_int_eq (net, 16764);
@@ -66,7 +66,7 @@ START_TEST (tax_is_by_category_not_by_line)
 {
   UnsootBillTerms terms = { .rules = EVERY_KIND (UNSOOT_TAX_STANDARD, 21000, NULL) };
   UnsootBillLine lines[]
-      = { { UNSOOT_LINE_FLUID, 1000, 45412, 0, 0, 0 }, { UNSOOT_LINE_KIT, 1000, 45479, 0, 0, 0 } };
+      = { { UNSOOT_BILL_FLUID, 1000, 45412, 0, 0, 0 }, { UNSOOT_BILL_KIT, 1000, 45479, 0, 0, 0 } };
   g_autoptr (UnsootBill) bill = unsoot_bill_reckon (lines, 2, NULL, 0, &terms, NULL);
   ck_assert_uint_eq (bill->rows->len, 1);
   ck_assert_int_eq (row_at (bill, 0)->taxable, 90891);
@@ -80,12 +80,12 @@ END_TEST
  * allowance 20.00 on labour. 300.63 − 20 + 5 = 285.63; + 10.16 = 295.79. */
 START_TEST (a_job_is_billed)
 {
-  UnsootBillLine lines[] = { { UNSOOT_LINE_LABOUR, 1500, 12000, 0, 0, 0 },
-                             { UNSOOT_LINE_FLUID, 2000, 4850, 0, 10000, 0 },
-                             { UNSOOT_LINE_KIT, 1000, 3125, 0, 0, 125 },
-                             { UNSOOT_LINE_DISPOSAL, 1000, 333, 0, 0, 0 } };
+  UnsootBillLine lines[] = { { UNSOOT_BILL_LABOUR, 1500, 12000, 0, 0, 0 },
+                             { UNSOOT_BILL_FLUID, 2000, 4850, 0, 10000, 0 },
+                             { UNSOOT_BILL_KIT, 1000, 3125, 0, 0, 125 },
+                             { UNSOOT_BILL_DISPOSAL, 1000, 333, 0, 0, 0 } };
   UnsootBillAdjustment adjustments[]
-      = { { FALSE, UNSOOT_LINE_LABOUR, 2000 }, { TRUE, UNSOOT_LINE_KIT, 500 } };
+      = { { FALSE, UNSOOT_BILL_LABOUR, 2000 }, { TRUE, UNSOOT_BILL_KIT, 500 } };
   UnsootBillTerms terms = mixed;
   terms.prepaid = 10000;
   terms.rounding = 1;
@@ -113,9 +113,9 @@ END_TEST
 
 START_TEST (exempt_customer_pays_no_tax)
 {
-  UnsootBillLine lines[] = { { UNSOOT_LINE_LABOUR, 1000, 10000, 0, 0, 0 },
-                             { UNSOOT_LINE_FLUID, 1000, 5000, 0, 0, 0 },
-                             { UNSOOT_LINE_OTHER, 1000, 700, 0, 0, 0 } };
+  UnsootBillLine lines[] = { { UNSOOT_BILL_LABOUR, 1000, 10000, 0, 0, 0 },
+                             { UNSOOT_BILL_FLUID, 1000, 5000, 0, 0, 0 },
+                             { UNSOOT_BILL_OTHER, 1000, 700, 0, 0, 0 } };
   UnsootBillTerms terms = mixed;
   terms.exempt_reason = "county road works";
   g_autoptr (UnsootBill) bill = unsoot_bill_reckon (lines, 3, NULL, 0, &terms, NULL);
@@ -141,12 +141,12 @@ START_TEST (bad_tax_rules_are_refused)
     { UNSOOT_TAX_OUTSIDE, 0, "" },         { UNSOOT_TAX_OUTSIDE, 5, "why" },
     { (UnsootTaxCategory) 'Q', 0, NULL },
   };
-  UnsootBillLine line = { UNSOOT_LINE_KIT, 1000, 100, 0, 0, 0 };
+  UnsootBillLine line = { UNSOOT_BILL_KIT, 1000, 100, 0, 0, 0 };
   for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
     {
       UnsootBillTerms terms = mixed;
       g_autoptr (GError) error = NULL;
-      terms.rules[UNSOOT_LINE_KIT] = bad[i];
+      terms.rules[UNSOOT_BILL_KIT] = bad[i];
       ck_assert_ptr_null (unsoot_bill_reckon (&line, 1, NULL, 0, &terms, &error));
       ck_assert_ptr_nonnull (strstr (error->message, "Gaskets and filters"));
     }
@@ -156,16 +156,16 @@ END_TEST
 START_TEST (bad_lines_are_named)
 {
   static const UnsootBillLine bad[] = {
-    { UNSOOT_LINE_KIT, 1000, -100, 0, 0, 0 },
-    { UNSOOT_LINE_KIT, 1000, 100, -1000, 0, 0 },
-    { UNSOOT_LINE_KIT, 1000, 100, 0, 100001, 0 },
-    { UNSOOT_LINE_KIT, 1000, 100, 0, -1, 0 },
-    { UNSOOT_LINE_KIT, G_MAXINT64, G_MAXINT64, 0, 0, 0 },
-    { UNSOOT_LINE_KIT, 1000, 100, 0, 0, G_MININT64 },
+    { UNSOOT_BILL_KIT, 1000, -100, 0, 0, 0 },
+    { UNSOOT_BILL_KIT, 1000, 100, -1000, 0, 0 },
+    { UNSOOT_BILL_KIT, 1000, 100, 0, 100001, 0 },
+    { UNSOOT_BILL_KIT, 1000, 100, 0, -1, 0 },
+    { UNSOOT_BILL_KIT, G_MAXINT64, G_MAXINT64, 0, 0, 0 },
+    { UNSOOT_BILL_KIT, 1000, 100, 0, 0, G_MININT64 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
     {
-      UnsootBillLine lines[] = { { UNSOOT_LINE_KIT, 1000, 100, 0, 0, 0 }, bad[i] };
+      UnsootBillLine lines[] = { { UNSOOT_BILL_KIT, 1000, 100, 0, 0, 0 }, bad[i] };
       g_autoptr (GError) error = NULL;
       ck_assert_ptr_null (unsoot_bill_reckon (lines, 2, NULL, 0, &mixed, &error));
       ck_assert_msg (g_str_has_prefix (error->message, "Line 2: "), "%s", error->message);
@@ -176,9 +176,9 @@ END_TEST
 START_TEST (outside_does_not_mix)
 {
   UnsootBillLine lines[]
-      = { { UNSOOT_LINE_LABOUR, 1000, 100, 0, 0, 0 }, { UNSOOT_LINE_KIT, 1000, 100, 0, 0, 0 } };
+      = { { UNSOOT_BILL_LABOUR, 1000, 100, 0, 0, 0 }, { UNSOOT_BILL_KIT, 1000, 100, 0, 0, 0 } };
   UnsootBillTerms terms = mixed;
-  terms.rules[UNSOOT_LINE_LABOUR] = (UnsootTaxRule){ UNSOOT_TAX_OUTSIDE, 0, "a service" };
+  terms.rules[UNSOOT_BILL_LABOUR] = (UnsootTaxRule){ UNSOOT_TAX_OUTSIDE, 0, "a service" };
   g_autoptr (UnsootBill) both = unsoot_bill_reckon (lines, 2, NULL, 0, &terms, NULL);
   g_autoptr (UnsootBill) alone = unsoot_bill_reckon (lines, 1, NULL, 0, &terms, NULL);
   g_autoptr (UnsootBill) taxed = unsoot_bill_reckon (lines, 2, NULL, 0, &mixed, NULL);
@@ -193,7 +193,7 @@ random_lines (GRand *rand, UnsootBillLine *lines, gsize n)
 {
   for (gsize i = 0; i < n; i++)
     lines[i] = (UnsootBillLine){
-      .kind = (UnsootLineKind) g_rand_int_range (rand, 0, UNSOOT_LINE_KINDS),
+      .kind = (UnsootBillKind) g_rand_int_range (rand, 0, UNSOOT_BILL_KINDS),
       .quantity = g_rand_int_range (rand, -2000, 20000),
       .unit_price = g_rand_int_range (rand, 0, 50000),
       .discount_rate = g_rand_boolean (rand) ? 0 : g_rand_int_range (rand, 0, 100001),
@@ -234,7 +234,7 @@ START_TEST (credit_takes_back_exactly)
       UnsootBillLine lines[6];
       gsize n = (gsize) g_rand_int_range (rand, 0, 7);
       UnsootBillAdjustment adjustments[]
-          = { { g_rand_boolean (rand), UNSOOT_LINE_FLUID, g_rand_int_range (rand, 0, 3000) } };
+          = { { g_rand_boolean (rand), UNSOOT_BILL_FLUID, g_rand_int_range (rand, 0, 3000) } };
       UnsootBillTerms terms = mixed;
       terms.prepaid = g_rand_int_range (rand, 0, 9000);
       random_lines (rand, lines, n);
