@@ -299,6 +299,7 @@ CREATE TABLE procedure_steps (
   name TEXT,  -- which part, line or tool
   place TEXT,  -- where a tool, guard or adapter sits
   side TEXT,
+  fluid TEXT,  -- of a fill: the side that the fluid is meant for; NULL: the tank's own
   value @REAL64,  -- SI
   unit TEXT,  -- as typed
   share @REAL64,  -- of the dose, 0 to 1
@@ -306,6 +307,7 @@ CREATE TABLE procedure_steps (
   low_level INTEGER NOT NULL CHECK (low_level IN (0, 1)),
   until_clear INTEGER NOT NULL CHECK (until_clear IN (0, 1)),
   new_gasket INTEGER NOT NULL CHECK (new_gasket IN (0, 1)),
+  closes INTEGER NOT NULL CHECK (closes IN (0, 1)),  -- a guard that shuts its opening
   wording TEXT NOT NULL,
   why TEXT,
   UNIQUE (procedure_id, position)
@@ -616,16 +618,13 @@ CREATE TABLE run_events (
   kind TEXT NOT NULL,
   at @INT64 NOT NULL,  -- when stored
   done_at @INT64 NOT NULL,  -- when done: earlier where stamped late
-  step @INT64,  -- position in the procedure; NULL: none
-  act TEXT,
-  subject TEXT,
-  name TEXT,
-  place TEXT,
-  side TEXT,
+  step @INT64 NOT NULL,  -- position in the procedure, of the phase for cautions; -1: none
+  happening TEXT,
   value @REAL64,  -- SI
-  ml @INT64,
+  ml @INT64 NOT NULL,  -- -1: none
   lot_id @INT64 REFERENCES lots (id),
-  text TEXT,
+  fluid TEXT,  -- the side that the lot's fluid is meant for
+  text TEXT,  -- reason; the step line of an act off the list
   staff_id @INT64 REFERENCES staff (id),
   UNIQUE (run_id, seq)
 ) @STRICT;

@@ -41,6 +41,7 @@ static const UnsootField step_columns[] = {
   UNSOOT_COLUMN (UnsootStepRow, name, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootStepRow, place, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootStepRow, side, TEXT, PLAIN),
+  UNSOOT_COLUMN (UnsootStepRow, fluid, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootStepRow, value, REAL, PLAIN),
   UNSOOT_COLUMN (UnsootStepRow, unit, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootStepRow, share, REAL, PLAIN),
@@ -48,6 +49,7 @@ static const UnsootField step_columns[] = {
   UNSOOT_COLUMN (UnsootStepRow, low_level, BOOL, PLAIN),
   UNSOOT_COLUMN (UnsootStepRow, until_clear, BOOL, PLAIN),
   UNSOOT_COLUMN (UnsootStepRow, new_gasket, BOOL, PLAIN),
+  UNSOOT_COLUMN (UnsootStepRow, closes, BOOL, PLAIN),
   UNSOOT_COLUMN (UnsootStepRow, wording, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootStepRow, why, TEXT, PLAIN),
 };

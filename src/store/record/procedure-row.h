@@ -46,6 +46,7 @@ typedef struct
   char *name;  /* which part, line or tool */
   char *place; /* where a tool, guard or adapter sits */
   char *side;
+  char *fluid;  /* of a fill: the side that the fluid is meant for; NULL: the tank's own */
   double value; /* SI */
   char *unit;   /* as typed */
   double share; /* of the dose, 0 to 1 */
@@ -53,6 +54,7 @@ typedef struct
   gboolean low_level;
   gboolean until_clear;
   gboolean new_gasket;
+  gboolean closes; /* a guard that shuts its opening */
   char *wording;
   char *why;
 } UnsootStepRow;

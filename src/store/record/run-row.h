@@ -34,16 +34,13 @@ typedef struct
   char *kind;
   gint64 at;      /* when stored */
   gint64 done_at; /* when done: earlier where stamped late */
-  gint64 step;    /* position in the procedure; NULL: none */
-  char *act;
-  char *subject;
-  char *name;
-  char *place;
-  char *side;
-  double value; /* SI */
-  gint64 ml;
-  gint64 lot_id; /* of lots */
-  char *text;
+  gint64 step;    /* position in the procedure, of the phase for cautions; -1: none */
+  char *happening;
+  double value;    /* SI */
+  gint64 ml;       /* -1: none */
+  gint64 lot_id;   /* of lots */
+  char *fluid;     /* the side that the lot's fluid is meant for */
+  char *text;      /* reason; the step line of an act off the list */
   gint64 staff_id; /* of staff */
 } UnsootRunEventRow;
 UNSOOT_DECLARE_RECORD (UnsootRunEventRow, unsoot_run_event_row)
