@@ -74,7 +74,10 @@ activate_cb (GApplication *application, gpointer user_data)
     adw_style_manager_set_color_scheme (adw_style_manager_get_default (),
                                         ADW_COLOR_SCHEME_FORCE_DARK);
   if (desk->picture != NULL)
-    gtk_widget_add_tick_callback (window, picture_when_still_cb, desk, NULL);
+    {
+      unsoot_picture_prepare (GTK_WINDOW (window));
+      gtk_widget_add_tick_callback (window, picture_when_still_cb, desk, NULL);
+    }
   gtk_window_present (GTK_WINDOW (window));
 }
 

@@ -3,6 +3,20 @@
 
 #include <glib/gi18n-lib.h>
 
+static const char FRAMELESS[] = "window, window.solid-csd { margin: 0; padding: 0; border: none;"
+                                " border-radius: 0; box-shadow: none; }";
+
+void
+unsoot_picture_prepare (GtkWindow *window)
+{
+  g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
+
+  gtk_css_provider_load_from_data (provider, FRAMELESS, -1);
+  gtk_style_context_add_provider_for_display (gtk_widget_get_display (GTK_WIDGET (window)),
+                                              GTK_STYLE_PROVIDER (provider),
+                                              GTK_STYLE_PROVIDER_PRIORITY_USER);
+}
+
 static GskRenderNode *
 render_node_of (GtkWidget *widget)
 {
