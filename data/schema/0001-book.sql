@@ -606,7 +606,8 @@ CREATE TABLE runs (
   tag TEXT,  -- what the tag says of a vehicle released in pieces
   fuel_lot_id @INT64 REFERENCES lots (id),
   intake_lot_id @INT64 REFERENCES lots (id),
-  start_tanks TEXT NOT NULL,  -- contents of both tanks at the start: fuel, intake
+  start_tanks TEXT NOT NULL,  -- both tanks at the start, a line each: side contents mL lot capacity
+  basis TEXT NOT NULL,  -- procedure and family facts as they were when it began
   CHECK (outcome IS NULL OR outcome IN ('finished', 'released'))
 ) @STRICT;
 

@@ -19,6 +19,7 @@ static const UnsootField run_columns[] = {
   UNSOOT_COLUMN (UnsootRunRow, fuel_lot_id, INT64, REF),
   UNSOOT_COLUMN (UnsootRunRow, intake_lot_id, INT64, REF),
   UNSOOT_COLUMN (UnsootRunRow, start_tanks, TEXT, PLAIN),
+  UNSOOT_COLUMN (UnsootRunRow, basis, TEXT, PLAIN),
 };
 UNSOOT_DEFINE_RECORD (UnsootRunRow, unsoot_run_row, "runs", N_ ("run"), FALSE, run_columns)
 

@@ -21,7 +21,8 @@ typedef struct
   char *tag;            /* what the tag says of a vehicle released in pieces */
   gint64 fuel_lot_id;   /* of lots */
   gint64 intake_lot_id; /* of lots */
-  char *start_tanks;    /* contents of both tanks at the start: fuel, intake */
+  char *start_tanks;    /* both at the start, a line each: side contents mL lot capacity */
+  char *basis;          /* procedure and family facts as they were when it began */
 } UnsootRunRow;
 UNSOOT_DECLARE_RECORD (UnsootRunRow, unsoot_run_row)
 
