@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "machine-row.h"
+#include "rows.h"
+
+G_BEGIN_DECLS
+
+/* A tank and what it holds by its last event. */
+typedef struct
+{
+  UnsootTankRow *tank;
+  UnsootTankEventRow *last; /* NULL: nothing was ever recorded, contents are unknown */
+  char *words;              /* "0.4 L fresh, fluid K, lot 7714" */
+} UnsootTankState;
+
+void unsoot_tank_state_free (UnsootTankState *state);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (UnsootTankState, unsoot_tank_state_free)
+
+/* UnsootMachineRow by name, those in use first. */
+GPtrArray *unsoot_machine_list (UnsootDb *db, GError **error);
+UnsootMachineRow *unsoot_machine_load (UnsootDb *db, gint64 id, GError **error);
+
+/* Saves a machine, added with two tanks where its id is 0.
+ * @fuel, @intake: (nullable): the tanks; needed for a new machine. */
+gboolean unsoot_machine_save (UnsootDb *db, const UnsootActing *who, UnsootMachineRow *machine,
+                              UnsootTankRow *fuel, UnsootTankRow *intake, GError **error);
+
+/* UnsootTankState, fuel first. */
+GPtrArray *unsoot_machine_tanks (UnsootDb *db, gint64 machine_id, GError **error);
+UnsootTankState *unsoot_machine_tank (UnsootDb *db, gint64 machine_id, const char *side,
+                                      GError **error);
+
+/**
+ * unsoot_tank_post:
+ * @event: tank_id, kind, ml afterwards, contents, fluid_id, lot_id, job_id, label; id, at
+ *   and staff are set
+ *
+ * Records what was done with a tank outside a run: found, drained, flushed, held.
+ * Errors: INVALID for more than the tank holds, or the other side's fluid; CONSTRAINT while
+ * a run has the machine.
+ */
+gboolean unsoot_tank_post (UnsootDb *db, const UnsootActing *who, UnsootTankEventRow *event,
+                           GError **error);
+
+/* UnsootTankEventRow of a tank, oldest first. */
+GPtrArray *unsoot_tank_events (UnsootDb *db, gint64 tank_id, GError **error);
+
+/* A gauge against a reference; id, at and staff are set. */
+gboolean unsoot_gauge_check_post (UnsootDb *db, const UnsootActing *who, UnsootGaugeCheckRow *check,
+                                  GError **error);
+
+/* UnsootGaugeCheckRow, oldest first. */
+GPtrArray *unsoot_gauge_checks (UnsootDb *db, gint64 machine_id, GError **error);
+
+G_END_DECLS
