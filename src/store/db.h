@@ -32,7 +32,7 @@ typedef enum
   UNSOOT_STEP_ROW,
   UNSOOT_STEP_DONE,
   UNSOOT_STEP_FAILED, /* the error is set */
-} UnsootStep;
+} UnsootQueryStep;
 
 /**
  * unsoot_db_open:
@@ -94,7 +94,7 @@ UnsootQuery *unsoot_db_prepare (UnsootDb *db, const char *sql, GError **error);
 void unsoot_query_bind (UnsootQuery *query, guint position, UnsootValue value);
 
 /* The next row. Every argument must be bound. */
-UnsootStep unsoot_query_step (UnsootQuery *query, GError **error);
+UnsootQueryStep unsoot_query_step (UnsootQuery *query, GError **error);
 
 /* Ready to run again, its arguments still bound. */
 void unsoot_query_reset (UnsootQuery *query);
