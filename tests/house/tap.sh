@@ -21,7 +21,8 @@ no_lines ()
   if [ -z "$faults" ]; then
     printf 'ok %d - %s\n' "$number" "$1"
   else
-    printf '%s\n' "$faults" | sed 's/^/# /'
+    # To standard error: meson shows that of a failed test, and takes the other apart.
+    printf '%s\n' "$faults" | sed 's/^/# /' >&2
     printf 'not ok %d - %s\n' "$number" "$1"
   fi
 }
