@@ -36,8 +36,9 @@ GPtrArray *unsoot_rows_list_values (UnsootDb *db, const UnsootRecordType *type, 
 gpointer unsoot_rows_first_values (UnsootDb *db, const UnsootRecordType *type, GError **error,
                                    const char *tail, gsize n, const UnsootValue *values);
 
-/* Adds @record, which gets its id and version 1. The log has one entry with an empty
- * field: what it was at first is what it is now, or what its first change says it was. */
+/* Adds @record, which gets its id and version 1. The log has one entry, "version" from
+ * nothing to 1: what each field was at first is what it is now, or what its first change
+ * says that it was. */
 gboolean unsoot_rows_insert (UnsootDb *db, const UnsootRecordType *type, gpointer record,
                              const UnsootActing *acting, GError **error);
 
@@ -53,7 +54,8 @@ gboolean unsoot_rows_insert (UnsootDb *db, const UnsootRecordType *type, gpointe
 gboolean unsoot_rows_update (UnsootDb *db, const UnsootRecordType *type, gpointer record,
                              const UnsootActing *acting, GError **error);
 
-/* Deletes the row where its version is still @record's. The log keeps every field. */
+/* Deletes the row where its version is still @record's. The log keeps every field that
+ * had a value, and "version" from its last number to nothing. */
 gboolean unsoot_rows_delete (UnsootDb *db, const UnsootRecordType *type, gconstpointer record,
                              const UnsootActing *acting, GError **error);
 

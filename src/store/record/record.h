@@ -41,6 +41,7 @@ typedef struct
   gboolean posting; /* append-only: no version, never updated */
   const UnsootField *fields;
   gsize n_fields;
+  GDestroyNotify free; /* of such a record, for arrays that own theirs */
 } UnsootRecordType;
 
 /* Common head of every record kept by people; a posting has the id only. */
@@ -88,6 +89,7 @@ char *unsoot_record_field_text (gconstpointer record, const UnsootField *field);
                                               .size = sizeof (TypeName),                           \
                                               .posting = is_posting,                               \
                                               .fields = columns,                                   \
-                                              .n_fields = G_N_ELEMENTS (columns) };
+                                              .n_fields = G_N_ELEMENTS (columns),                  \
+                                              .free = (GDestroyNotify) type_name##_free };
 
 G_END_DECLS
