@@ -1,0 +1,294 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Prints a procedure in the notation of procedure-text.h. */
+#include <math.h>
+#include <string.h>
+
+#include "procedure-text.h"
+#include "procedure-words.h"
+
+static const char *const keywords[] = { UNSOOT_WORD_AT,
+                                        UNSOOT_WORD_WITH,
+                                        UNSOOT_WORD_SHARE,
+                                        UNSOOT_WORD_MINUTES,
+                                        UNSOOT_WORD_MINIMUM,
+                                        UNSOOT_WORD_LOW_LEVEL,
+                                        UNSOOT_WORD_UNTIL_CLEAR,
+                                        UNSOOT_WORD_NEW_GASKET,
+                                        UNSOOT_WORD_CLOSES,
+                                        "fuel",
+                                        "intake" };
+
+/* NIST SP 811. */
+static const struct
+{
+  const char *unit;
+  double pa;
+} pressures[] = { { "psi", 6894.757293168361 }, { "bar", 1e5 }, { "kPa", 1e3 }, { "Pa", 1 } };
+
+double
+unsoot_pressure_factor (const char *unit)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (pressures); i++)
+    if (g_strcmp0 (pressures[i].unit, unit) == 0)
+      return pressures[i].pa;
+  return (double) NAN;
+}
+
+gboolean
+unsoot_word_is_bare (const char *text)
+{
+  if (!g_ascii_islower (*text))
+    return FALSE;
+  for (const char *p = text; *p != '\0'; p++)
+    if (!g_ascii_islower (*p) && !g_ascii_isdigit (*p) && *p != '-')
+      return FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (keywords); i++)
+    if (g_str_equal (keywords[i], text))
+      return FALSE;
+  return TRUE;
+}
+
+static void
+append_escaped (GString *out, const char *text, const char *escaped)
+{
+  for (const char *p = text; *p != '\0'; p++)
+    if (*p == '\n')
+      g_string_append (out, "\\n");
+    else
+      {
+        if (strchr (escaped, *p) != NULL)
+          g_string_append_c (out, '\\');
+        g_string_append_c (out, *p);
+      }
+}
+
+static void
+append_name (GString *out, const char *name)
+{
+  if (unsoot_word_is_bare (name))
+    {
+      g_string_append (out, name);
+      return;
+    }
+  g_string_append_c (out, '"');
+  append_escaped (out, name, "\"\\");
+  g_string_append_c (out, '"');
+}
+
+/* The shortest decimal that, times FACTOR, gives VALUE again. */
+static void
+append_number (GString *out, double value, double factor)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+
+  for (int digits = 1; digits <= 17; digits++)
+    {
+      char format[8];
+      g_snprintf (format, sizeof format, "%%.%dg", digits);
+      g_ascii_formatd (text, sizeof text, format, value / factor);
+      if (g_ascii_strtod (text, NULL) * factor == value)
+        break;
+    }
+  g_string_append (out, text);
+}
+
+static void
+append_value (GString *out, const UnsootStep *step)
+{
+  double factor = unsoot_pressure_factor (step->unit);
+
+  g_string_append_c (out, ' ');
+  if (step->unit == NULL && step->value == 0)
+    {
+      g_string_append (out, UNSOOT_WORD_MINIMUM);
+      return;
+    }
+  append_number (out, step->value, isnan (factor) ? 1 : factor);
+  g_string_append_printf (out, " %s", isnan (factor) ? "Pa" : step->unit);
+}
+
+static void
+append_key_number (GString *out, const char *key, double number)
+{
+  if (isnan (number))
+    return;
+  g_string_append_printf (out, " %s ", key);
+  append_number (out, number, 1);
+}
+
+static void
+append_flag (GString *out, gboolean flag, const char *word)
+{
+  if (flag)
+    g_string_append_printf (out, " %s", word);
+}
+
+static void
+append_comment (GString *out, const UnsootStep *step)
+{
+  if (step->wording != NULL || step->why != NULL)
+    g_string_append (out, " |");
+  if (step->wording != NULL)
+    {
+      g_string_append_c (out, ' ');
+      append_escaped (out, step->wording, "|\\");
+    }
+  if (step->why != NULL)
+    {
+      g_string_append (out, " | ");
+      append_escaped (out, step->why, "|\\");
+    }
+}
+
+char *
+unsoot_step_print (const UnsootStep *step)
+{
+  GString *out = g_string_new (NULL);
+
+  g_string_append_printf (out, "%s %s", unsoot_act_to_slug (step->act),
+                          unsoot_subject_to_slug (step->subject));
+  if (step->side != UNSOOT_SIDE_NONE)
+    g_string_append_printf (out, " %s", unsoot_side_to_slug (step->side));
+  if (step->name != NULL)
+    {
+      g_string_append_c (out, ' ');
+      append_name (out, step->name);
+    }
+  if (step->place != NULL)
+    {
+      g_string_append (out, " " UNSOOT_WORD_AT " ");
+      append_name (out, step->place);
+    }
+  if (step->fluid != UNSOOT_SIDE_NONE)
+    g_string_append_printf (out, " " UNSOOT_WORD_WITH " %s", unsoot_side_to_slug (step->fluid));
+  if (!isnan (step->value))
+    append_value (out, step);
+  append_key_number (out, UNSOOT_WORD_SHARE, step->share);
+  append_key_number (out, UNSOOT_WORD_MINUTES, step->minutes);
+  append_flag (out, step->low_level, UNSOOT_WORD_LOW_LEVEL);
+  append_flag (out, step->until_clear, UNSOOT_WORD_UNTIL_CLEAR);
+  append_flag (out, step->new_gasket, UNSOOT_WORD_NEW_GASKET);
+  append_flag (out, step->closes, UNSOOT_WORD_CLOSES);
+  append_comment (out, step);
+  return g_string_free (out, FALSE);
+}
+
+static const char *
+yes_no (gboolean flag)
+{
+  return flag ? "yes" : "no";
+}
+
+static const char *
+lift_pump (const UnsootFamilyFacts *facts)
+{
+  if (!facts->has_lift_pump)
+    return "none";
+  return facts->lift_pump_bypass_allowed ? "bypass" : "unplug";
+}
+
+static const char *
+egr (const UnsootFamilyFacts *facts)
+{
+  if (!facts->has_egr)
+    return "none";
+  return facts->has_egr_cooler ? "valve cooler" : "valve";
+}
+
+/* In the first unit that both edges are whole tenths in, so that a window typed
+ * in bar is not printed in psi with seventeen digits. */
+static guint
+window_unit (const UnsootFamilyFacts *facts)
+{
+  for (guint i = 0; i + 1 < G_N_ELEMENTS (pressures); i++)
+    {
+      double least = round (facts->window_min_pa / pressures[i].pa * 100) / 100;
+      double most = round (facts->window_max_pa / pressures[i].pa * 100) / 100;
+      if (least * pressures[i].pa == facts->window_min_pa
+          && most * pressures[i].pa == facts->window_max_pa)
+        return i;
+    }
+  return G_N_ELEMENTS (pressures) - 1;
+}
+
+static void
+append_window (GString *out, const UnsootFamilyFacts *facts)
+{
+  guint i;
+
+  g_string_append (out, "window ");
+  if (isnan (facts->window_min_pa) || isnan (facts->window_max_pa))
+    {
+      g_string_append (out, "none\n");
+      return;
+    }
+  i = window_unit (facts);
+  append_number (out, facts->window_min_pa, pressures[i].pa);
+  g_string_append (out, " to ");
+  append_number (out, facts->window_max_pa, pressures[i].pa);
+  g_string_append_printf (out, " %s\n", pressures[i].unit);
+}
+
+static void
+append_heading (GString *out, const char *word, const char *text)
+{
+  g_string_append_printf (out, "%s ", word);
+  append_escaped (out, text != NULL ? text : "", "\\");
+  g_string_append_c (out, '\n');
+}
+
+static void
+append_facts (GString *out, const UnsootFamilyFacts *facts)
+{
+  append_heading (out, "family", facts->name);
+  g_string_append_printf (out, "lift-pump %s\n", lift_pump (facts));
+  append_window (out, facts);
+  g_string_append_printf (out, "egr %s\nheater %s\nregeneration %s\nroad %s\n", egr (facts),
+                          yes_no (facts->has_heater), yes_no (facts->has_regeneration),
+                          yes_no (facts->has_road));
+  for (guint i = 0; i < facts->low_points->len; i++)
+    append_heading (out, "low-point", facts->low_points->pdata[i]);
+  for (int side = UNSOOT_SIDE_FUEL; side < UNSOOT_SIDES; side++)
+    if (facts->dose_ml[side] > 0)
+      g_string_append_printf (out, "dose %s %" G_GINT64_FORMAT " ml\n",
+                              unsoot_side_to_slug ((UnsootSide) side), facts->dose_ml[side]);
+}
+
+static void
+append_phase (GString *out, const UnsootPhase *phase)
+{
+  g_string_append_c (out, '\n');
+  append_heading (out, "phase", phase->title);
+  if (phase->cautions == 0)
+    return;
+  g_string_append (out, "caution");
+  for (int i = 0; i < UNSOOT_CAUTIONS; i++)
+    if (phase->cautions & (1u << i))
+      g_string_append_printf (out, " %s", unsoot_caution_to_slug ((UnsootCaution) (1u << i)));
+  g_string_append_c (out, '\n');
+}
+
+char *
+unsoot_procedure_print (const UnsootProcedure *procedure, const UnsootFamilyFacts *facts)
+{
+  GString *out = g_string_new (NULL);
+  int phase = -1;
+
+  append_heading (out, "procedure", procedure->title);
+  g_string_append (out, "sides");
+  for (int side = UNSOOT_SIDE_FUEL; side < UNSOOT_SIDES; side++)
+    append_flag (out, procedure->cleans[side], unsoot_side_to_slug ((UnsootSide) side));
+  g_string_append_c (out, '\n');
+  append_facts (out, facts);
+  for (guint i = 0; i < procedure->steps->len; i++)
+    {
+      const UnsootStep *step = procedure->steps->pdata[i];
+      g_autofree char *line = unsoot_step_print (step);
+      while (phase < step->phase)
+        append_phase (out, procedure->phases->pdata[++phase]);
+      g_string_append_printf (out, "%s\n", line);
+    }
+  while (phase + 1 < (int) procedure->phases->len)
+    append_phase (out, procedure->phases->pdata[++phase]);
+  return g_string_free (out, FALSE);
+}
