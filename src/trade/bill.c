@@ -19,10 +19,10 @@ const UnsootSlug unsoot_bill_kinds[] = {
 };
 
 const UnsootSlug unsoot_tax_categories[] = {
-  { UNSOOT_TAX_STANDARD, "standard", N_ ("Taxed") },
-  { UNSOOT_TAX_ZERO, "zero", N_ ("Taxed at zero") },
-  { UNSOOT_TAX_EXEMPT, "exempt", N_ ("Exempt") },
-  { UNSOOT_TAX_OUTSIDE, "outside", N_ ("Not subject to tax") },
+  { UNSOOT_TAX_STANDARD, "S", N_ ("Taxed") },
+  { UNSOOT_TAX_ZERO, "Z", N_ ("Taxed at zero") },
+  { UNSOOT_TAX_EXEMPT, "E", N_ ("Exempt") },
+  { UNSOOT_TAX_OUTSIDE, "O", N_ ("Not subject to tax") },
   { 0, NULL, NULL },
 };
 

@@ -31,6 +31,7 @@ typedef enum
   UNSOOT_TAX_OUTSIDE = 'O',  /* not within the tax's scope */
 } UnsootTaxCategory;
 
+/* The slugs are the codes themselves: "S", "Z", "E", "O". */
 extern const UnsootSlug unsoot_tax_categories[];
 
 /**

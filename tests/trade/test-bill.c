@@ -173,6 +173,17 @@ START_TEST (bad_lines_are_named)
 }
 END_TEST
 
+/* UNTDID 5305, the codes that EN 16931 admits for these cases. */
+START_TEST (categories_are_stored_by_code)
+{
+  for (const char *code = "SZEO"; *code; code++)
+    {
+      const char text[] = { *code, '\0' };
+      ck_assert_str_eq (unsoot_slug_of (unsoot_tax_categories, *code), text);
+    }
+}
+END_TEST
+
 START_TEST (outside_does_not_mix)
 {
   UnsootBillLine lines[]
@@ -267,6 +278,7 @@ bill_suite (void)
   tcase_add_test (tests, exempt_customer_pays_no_tax);
   tcase_add_test (tests, bad_tax_rules_are_refused);
   tcase_add_test (tests, bad_lines_are_named);
+  tcase_add_test (tests, categories_are_stored_by_code);
   tcase_add_test (tests, outside_does_not_mix);
   tcase_add_test (tests, credit_takes_back_exactly);
   suite_add_tcase (suite, tests);
