@@ -86,14 +86,28 @@ remove_oldest (const char *folder)
     }
 }
 
+/* A second copy in the same second gets a number. */
+static char *
+free_path (const char *folder, const char *stamp, const char *reason)
+{
+  for (int n = 1;; n++)
+    {
+      g_autofree char *number = n > 1 ? g_strdup_printf ("-%d", n) : g_strdup ("");
+      g_autofree char *name
+          = g_strconcat (COPY_PREFIX, stamp, "-", reason, number, COPY_SUFFIX, NULL);
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+      if (!g_file_test (path, G_FILE_TEST_EXISTS))
+        return g_steal_pointer (&path);
+    }
+}
+
 char *
 unsoot_backup_keep (UnsootDb *db, const char *folder, const char *reason, gint64 now,
                     GError **error)
 {
   g_autoptr (GDateTime) time = g_date_time_new_from_unix_utc (now);
   g_autofree char *stamp = g_date_time_format (time, "%Y%m%dT%H%M%SZ");
-  g_autofree char *name = g_strconcat (COPY_PREFIX, stamp, "-", reason, COPY_SUFFIX, NULL);
-  g_autofree char *path = g_build_filename (folder, name, NULL);
+  g_autofree char *path = free_path (folder, stamp, reason);
 
   if (!unsoot_backup_to (db, path, error))
     return NULL;
