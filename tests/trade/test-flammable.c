@@ -35,6 +35,9 @@ START_TEST (categories_change_where_the_law_says)
   ck_assert_int_eq (unsoot_flammable_category (22.9, 35), UNSOOT_FLAMMABLE_1);
   ck_assert_int_eq (unsoot_flammable_category (60, 200), UNSOOT_FLAMMABLE_3);
   ck_assert_int_eq (unsoot_flammable_category (93, 200), UNSOOT_FLAMMABLE_4);
+  /* What a conversion of units leaves behind does not move a boundary. */
+  ck_assert_int_eq (unsoot_flammable_category (23 - 1e-9, 200), UNSOOT_FLAMMABLE_3);
+  ck_assert_int_eq (unsoot_flammable_category (60 + 1e-9, 200), UNSOOT_FLAMMABLE_3);
 }
 END_TEST
 
@@ -43,6 +46,7 @@ START_TEST (ignitable_waste_is_below_140_f)
 {
   ck_assert (unsoot_flammable_is_d001 (59.9));
   ck_assert (!unsoot_flammable_is_d001 (60));
+  ck_assert (!unsoot_flammable_is_d001 (60 - 1e-9));
   ck_assert (!unsoot_flammable_is_d001 ((140.0 - 32) / 1.8));
   ck_assert (!unsoot_flammable_is_d001 (NAN));
 }

@@ -127,6 +127,10 @@ START_TEST (unlike_readings_name_the_difference)
   c.barometer = 97000;
   check_unlike (UNSOOT_READING_AIR_2000, c, "within 1.0 kPa");
   c = warm_idle;
+  c.coolant = 93 + 1e-12; /* five degrees apart, as typed */
+  check_alike (UNSOOT_READING_CRANK, c);
+  c.coolant = 93.1;
+  check_unlike (UNSOOT_READING_CRANK, c, "93.1 °C after");
   c.coolant = 60;
   check_unlike (UNSOOT_READING_CRANK, c, "60.0 °C after");
   check_alike (UNSOOT_READING_BOOST, c);
