@@ -3,7 +3,7 @@
 
 /* Words are folded and cut before they get here, so the simplest tokenizer sees exactly
    what C saw. detail=none keeps the index small; inside a code the order of letters
-   counts, so that one has positions. */
+   counts, so that one has positions. found_terms has every word once. */
 const char *const unsoot_sqlite_find_schema
     = "CREATE TABLE IF NOT EXISTS found ("
       "  key INTEGER PRIMARY KEY,"
@@ -12,11 +12,17 @@ const char *const unsoot_sqlite_find_schema
       "  folded TEXT NOT NULL,"
       "  compact TEXT NOT NULL"
       ") STRICT;"
+      "CREATE TABLE IF NOT EXISTS found_terms (term TEXT PRIMARY KEY) STRICT, WITHOUT ROWID;"
       "CREATE VIRTUAL TABLE IF NOT EXISTS found_words USING fts5 (folded, content = 'found',"
       "  content_rowid = 'key', detail = 'none', columnsize = 0, prefix = '1 2 3 4 5',"
       "  tokenize = 'ascii');"
       "CREATE VIRTUAL TABLE IF NOT EXISTS found_inside USING fts5 (compact, content = 'found',"
       "  content_rowid = 'key', columnsize = 0, tokenize = 'trigram case_sensitive 1');";
+
+/* Longer beginnings than the index holds are looked up among the words there are. */
+#define LONGEST_PREFIX 5
+/* With more words than this each of them is rare, and the engine may gather them itself. */
+#define MOST_TERMS 32
 
 #define FIND(index)                                                                                \
   "SELECT f.key, f.title, f.detail FROM " index " AS i JOIN found AS f ON f.key = i.rowid "        \
@@ -47,11 +53,26 @@ forget_words (UnsootDb *db, gint64 key, const char *folded, const char *compact,
                         UNSOOT_VALUES (unsoot_int (key), unsoot_text (compact)));
 }
 
+/* Words that no row has any more stay: they find nothing and cost little. */
+static gboolean
+learn_terms (UnsootDb *db, const char *folded, GError **error)
+{
+  g_auto (GStrv) words = g_strsplit (folded, " ", -1);
+  for (guint i = 0; words[i] != NULL; i++)
+    if (g_utf8_strlen (words[i], -1) > LONGEST_PREFIX
+        && !run_native (db, error,
+                        "INSERT INTO found_terms (term) VALUES ($1) ON CONFLICT DO NOTHING",
+                        UNSOOT_VALUES (unsoot_text (words[i]))))
+      return FALSE;
+  return TRUE;
+}
+
 static gboolean
 learn_words (UnsootDb *db, gint64 key, const char *folded, const char *compact, GError **error)
 {
-  return run_native (db, error, "INSERT INTO found_words (rowid, folded) VALUES ($1, $2)",
-                     UNSOOT_VALUES (unsoot_int (key), unsoot_text (folded)))
+  return learn_terms (db, folded, error)
+         && run_native (db, error, "INSERT INTO found_words (rowid, folded) VALUES ($1, $2)",
+                        UNSOOT_VALUES (unsoot_int (key), unsoot_text (folded)))
          && run_native (db, error, "INSERT INTO found_inside (rowid, compact) VALUES ($1, $2)",
                         UNSOOT_VALUES (unsoot_int (key), unsoot_text (compact)));
 }
@@ -111,21 +132,76 @@ unsoot_sqlite_find_remove (UnsootDb *db, gint64 key, GError **error)
                             UNSOOT_VALUES (unsoot_int (key))));
 }
 
-/* Letters and digits only reach this, so quoting is all the escaping there is. */
-static char *
-match_text (UnsootFoundFit fit, const char *const *words, const char *compact)
+/* Letters and digits only reach these, so quoting is all the escaping there is. */
+static void
+append_prefix (GString *match, const char *word)
 {
-  const char *star = fit == UNSOOT_FOUND_START ? "*" : "";
+  g_string_append_printf (match, "\"%s\"*", word);
+}
+
+/* Appends what finds the words that begin with @word. Beyond the index's prefixes the
+   engine would gather every row of every such word before it shows the first. */
+static gboolean
+append_start (UnsootDb *db, GString *match, const char *word, GError **error)
+{
+  if (g_utf8_strlen (word, -1) <= LONGEST_PREFIX)
+    {
+      append_prefix (match, word);
+      return TRUE;
+    }
+  g_autoptr (UnsootQuery) query = unsoot_db_prepare_native (
+      db, "SELECT term FROM found_terms WHERE term >= $1 AND term < $2 ORDER BY term LIMIT $3",
+      error);
+  if (query == NULL)
+    return FALSE;
+  g_autofree char *end = g_strconcat (word, "\xf4\x8f\xbf\xbf", NULL);
+  g_autoptr (GString) terms = g_string_new (NULL);
+  int n = 0;
+  UnsootQueryStep step;
+  unsoot_query_bind (query, 1, unsoot_text (word));
+  unsoot_query_bind (query, 2, unsoot_text (end));
+  unsoot_query_bind (query, 3, unsoot_int (MOST_TERMS + 1));
+  for (; (step = unsoot_query_step (query, error)) == UNSOOT_STEP_ROW; n++)
+    g_string_append_printf (terms, "%s\"%s\"", n > 0 ? " OR " : "",
+                            unsoot_query_get_text (query, 0));
+  if (n > MOST_TERMS)
+    append_prefix (match, word);
+  else
+    g_string_append_printf (match, "(%s)", n > 0 ? terms->str : "\"\"");
+  return step == UNSOOT_STEP_DONE;
+}
+
+static gboolean
+append_word (UnsootDb *db, GString *match, UnsootFoundFit fit, const char *word, GError **error)
+{
+  if (fit == UNSOOT_FOUND_START)
+    return append_start (db, match, word, error);
+  g_string_append_printf (match, "\"%s\"", word);
+  return TRUE;
+}
+
+static char *
+match_text (UnsootDb *db, UnsootFoundFit fit, const char *const *words, const char *compact,
+            GError **error)
+{
   if (fit == UNSOOT_FOUND_INSIDE)
     return g_strdup_printf ("\"%s\"", compact);
 
   g_autoptr (GString) match = g_string_new ("(");
   for (guint i = 0; words[i] != NULL; i++)
-    g_string_append_printf (match, "%s\"%s\"%s", i > 0 ? " AND " : "", words[i], star);
+    {
+      g_string_append (match, i > 0 ? " AND " : "");
+      if (!append_word (db, match, fit, words[i], error))
+        return NULL;
+    }
   g_string_append_c (match, ')');
   /* A plate typed with a space in it is one code. */
   if (words[1] != NULL)
-    g_string_append_printf (match, " OR \"%s\"%s", compact, star);
+    {
+      g_string_append (match, " OR ");
+      if (!append_word (db, match, fit, compact, error))
+        return NULL;
+    }
   return g_string_free (g_steal_pointer (&match), FALSE);
 }
 
@@ -151,8 +227,8 @@ unsoot_sqlite_find (UnsootDb *db, UnsootFoundFit fit, const char *const *words, 
                     GError **error)
 {
   const char *sql = fit == UNSOOT_FOUND_INSIDE ? FIND ("found_inside") : FIND ("found_words");
-  g_autofree char *match = match_text (fit, words, compact);
-  g_autoptr (UnsootQuery) query = unsoot_db_prepare_native (db, sql, error);
+  g_autofree char *match = match_text (db, fit, words, compact, error);
+  g_autoptr (UnsootQuery) query = match != NULL ? unsoot_db_prepare_native (db, sql, error) : NULL;
   guint wanted = found->len + limit;
   UnsootQueryStep step;
 

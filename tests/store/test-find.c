@@ -100,6 +100,26 @@ START_TEST (test_inside_a_code_from_three_characters)
 }
 END_TEST
 
+/* Longer than the index's prefixes: looked up among the words, few or many. */
+START_TEST (test_long_beginnings)
+{
+  g_autoptr (UnsootDb) db = town ();
+  ck_find (db, "strass", "1:1S");
+  ck_find (db, "gross strass", "1:1S");
+  ck_find (db, "haulagex", "");
+  ck_find (db, "1g4ah59h", "2:1S");
+  for (int i = 1; i <= 40; i++)
+    {
+      g_autofree char *title = g_strdup_printf ("longword%02d", i);
+      put (db, UNSOOT_FOUND_LOT, 100 + i, title, NULL, NULL);
+    }
+  ck_find (db, "longword4", "6:140S");
+  ck_find (db, "longword39", "6:139W");
+  g_autofree char *three = find (db, "longwo", 3);
+  ck_assert_str_eq (three, "6:140S 6:139S 6:138S");
+}
+END_TEST
+
 START_TEST (test_groups_and_order)
 {
   g_autoptr (UnsootDb) db = town ();
@@ -181,6 +201,7 @@ find_suite (void)
   tcase_add_test (tcase, test_marks_and_case_do_not_matter);
   tcase_add_test (tcase, test_codes_whatever_the_spacing);
   tcase_add_test (tcase, test_inside_a_code_from_three_characters);
+  tcase_add_test (tcase, test_long_beginnings);
   tcase_add_test (tcase, test_groups_and_order);
   tcase_add_test (tcase, test_renewed_and_removed);
   tcase_add_test (tcase, test_anything_may_be_typed);
