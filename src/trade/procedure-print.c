@@ -18,20 +18,18 @@ static const char *const keywords[] = { UNSOOT_WORD_AT,
                                         "fuel",
                                         "intake" };
 
-/* NIST SP 811. */
-static const struct
-{
-  const char *unit;
-  double pa;
-} pressures[] = { { "psi", 6894.757293168361 }, { "bar", 1e5 }, { "kPa", 1e3 }, { "Pa", 1 } };
+/* A window is printed in the first of these that says it in whole hundredths. */
+static const UnsootUnit window_units[]
+    = { UNSOOT_UNIT_PSI, UNSOOT_UNIT_BAR, UNSOOT_UNIT_KPA, UNSOOT_UNIT_PA };
 
-double
-unsoot_pressure_factor (const char *unit)
+UnsootUnit
+unsoot_pressure_unit (const char *text)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (pressures); i++)
-    if (g_strcmp0 (pressures[i].unit, unit) == 0)
-      return pressures[i].pa;
-  return (double) NAN;
+  UnsootUnit unit = text != NULL ? unsoot_unit_from_words (text) : UNSOOT_UNIT_NONE;
+
+  if (unit == UNSOOT_UNIT_NONE || unsoot_unit_quantity (unit) != UNSOOT_QUANTITY_PRESSURE)
+    return UNSOOT_UNIT_NONE;
+  return unit;
 }
 
 gboolean
@@ -75,18 +73,21 @@ append_name (GString *out, const char *name)
   g_string_append_c (out, '"');
 }
 
-/* The shortest decimal that, times FACTOR, gives VALUE again. */
+/* The shortest decimal that reads as VALUE again; UNIT may be none. */
 static void
-append_number (GString *out, double value, double factor)
+append_number (GString *out, double value, UnsootUnit unit)
 {
   char text[G_ASCII_DTOSTR_BUF_SIZE];
+  gboolean plain = unit == UNSOOT_UNIT_NONE;
+  double shown = plain ? value : unsoot_unit_from_si (unit, value);
 
   for (int digits = 1; digits <= 17; digits++)
     {
       char format[8];
+      double again;
       g_snprintf (format, sizeof format, "%%.%dg", digits);
-      g_ascii_formatd (text, sizeof text, format, value / factor);
-      if (g_ascii_strtod (text, NULL) * factor == value)
+      again = g_ascii_strtod (g_ascii_formatd (text, sizeof text, format, shown), NULL);
+      if (strchr (text, 'e') == NULL && (plain ? again : unsoot_unit_to_si (unit, again)) == value)
         break;
     }
   g_string_append (out, text);
@@ -95,7 +96,7 @@ append_number (GString *out, double value, double factor)
 static void
 append_value (GString *out, const UnsootStep *step)
 {
-  double factor = unsoot_pressure_factor (step->unit);
+  UnsootUnit unit = unsoot_pressure_unit (step->unit);
 
   g_string_append_c (out, ' ');
   if (step->unit == NULL && step->value == 0)
@@ -103,8 +104,8 @@ append_value (GString *out, const UnsootStep *step)
       g_string_append (out, UNSOOT_WORD_MINIMUM);
       return;
     }
-  append_number (out, step->value, isnan (factor) ? 1 : factor);
-  g_string_append_printf (out, " %s", isnan (factor) ? "Pa" : step->unit);
+  append_number (out, step->value, unit);
+  g_string_append_printf (out, " %s", unit == UNSOOT_UNIT_NONE ? "Pa" : step->unit);
 }
 
 static void
@@ -113,7 +114,7 @@ append_key_number (GString *out, const char *key, double number)
   if (isnan (number))
     return;
   g_string_append_printf (out, " %s ", key);
-  append_number (out, number, 1);
+  append_number (out, number, UNSOOT_UNIT_NONE);
 }
 
 static void
@@ -195,38 +196,40 @@ egr (const UnsootFamilyFacts *facts)
   return facts->has_egr_cooler ? "valve cooler" : "valve";
 }
 
-/* In the first unit that both edges are whole tenths in, so that a window typed
- * in bar is not printed in psi with seventeen digits. */
-static guint
+static gboolean
+is_whole_in (double pa, UnsootUnit unit)
+{
+  double hundredths = round (unsoot_unit_from_si (unit, pa) * 100);
+
+  return unsoot_unit_to_si (unit, hundredths / 100) == pa;
+}
+
+static UnsootUnit
 window_unit (const UnsootFamilyFacts *facts)
 {
-  for (guint i = 0; i + 1 < G_N_ELEMENTS (pressures); i++)
-    {
-      double least = round (facts->window_min_pa / pressures[i].pa * 100) / 100;
-      double most = round (facts->window_max_pa / pressures[i].pa * 100) / 100;
-      if (least * pressures[i].pa == facts->window_min_pa
-          && most * pressures[i].pa == facts->window_max_pa)
-        return i;
-    }
-  return G_N_ELEMENTS (pressures) - 1;
+  for (guint i = 0; i < G_N_ELEMENTS (window_units); i++)
+    if (is_whole_in (facts->window_min_pa, window_units[i])
+        && is_whole_in (facts->window_max_pa, window_units[i]))
+      return window_units[i];
+  return UNSOOT_UNIT_PA;
 }
 
 static void
 append_window (GString *out, const UnsootFamilyFacts *facts)
 {
-  guint i;
+  UnsootUnit unit;
 
-  g_string_append (out, "window ");
   if (isnan (facts->window_min_pa) || isnan (facts->window_max_pa))
     {
-      g_string_append (out, "none\n");
+      g_string_append (out, "window none\n");
       return;
     }
-  i = window_unit (facts);
-  append_number (out, facts->window_min_pa, pressures[i].pa);
+  unit = window_unit (facts);
+  g_string_append (out, "window ");
+  append_number (out, facts->window_min_pa, unit);
   g_string_append (out, " to ");
-  append_number (out, facts->window_max_pa, pressures[i].pa);
-  g_string_append_printf (out, " %s\n", pressures[i].unit);
+  append_number (out, facts->window_max_pa, unit);
+  g_string_append_printf (out, " %s\n", unsoot_unit_symbol (unit));
 }
 
 static void

@@ -140,16 +140,16 @@ static gboolean
 take_value (const char **rest, double number, UnsootStep *step, int line, GError **error)
 {
   Word word = { NULL };
-  double factor;
+  UnsootUnit pressure;
   g_autofree char *unit = NULL;
 
   if (!take_word (rest, &word, line, error))
     return FALSE;
   unit = word.text;
-  factor = unsoot_pressure_factor (unit);
-  if (isnan (factor))
+  pressure = unsoot_pressure_unit (unit);
+  if (pressure == UNSOOT_UNIT_NONE)
     return fail (error, line, _ ("“%s” is no unit of pressure: psi, bar, kPa or Pa"), unit);
-  step->value = number * factor;
+  step->value = unsoot_unit_to_si (pressure, number);
   step->unit = g_steal_pointer (&unit);
   return TRUE;
 }
@@ -358,20 +358,21 @@ static gboolean
 read_window (const char *text, UnsootFamilyFacts *facts, int line, GError **error)
 {
   g_auto (GStrv) words = g_strsplit (text, " ", -1);
-  double least, most, factor;
+  double least, most;
+  UnsootUnit unit;
 
   if (g_str_equal (text, "none"))
     return TRUE;
   if (g_strv_length (words) != 4 || !g_str_equal (words[1], "to") || !read_number (words[0], &least)
       || !read_number (words[2], &most))
     return fail (error, line, _ ("a window reads “6 to 10 psi” or “none”, not “%s”"), text);
-  factor = unsoot_pressure_factor (words[3]);
-  if (isnan (factor))
+  unit = unsoot_pressure_unit (words[3]);
+  if (unit == UNSOOT_UNIT_NONE)
     return fail (error, line, _ ("“%s” is no unit of pressure: psi, bar, kPa or Pa"), words[3]);
   if (!(least > 0 && least <= most))
     return fail (error, line, _ ("the window's lower edge is above zero and below the upper"));
-  facts->window_min_pa = least * factor;
-  facts->window_max_pa = most * factor;
+  facts->window_min_pa = unsoot_unit_to_si (unit, least);
+  facts->window_max_pa = unsoot_unit_to_si (unit, most);
   return TRUE;
 }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <glib.h>
+#include "unit.h"
 
 /* The words of the notation that reader and printer share. */
 #define UNSOOT_WORD_AT "at"
@@ -17,5 +17,5 @@
 /* Whether TEXT may stand as a name without quotes. */
 gboolean unsoot_word_is_bare (const char *text);
 
-/* Pa in one UNIT, exactly as typed ("psi", "bar", "kPa", "Pa"); NAN: no unit. */
-double unsoot_pressure_factor (const char *unit);
+/* The unit of pressure that TEXT names; UNSOOT_UNIT_NONE where it names none. */
+UnsootUnit unsoot_pressure_unit (const char *text);

@@ -77,7 +77,8 @@ unsoot_check_looked (const UnsootCheck *c)
   return unsoot_check_need (c, !c->rig->look_due[UNSOOT_SIDE_FUEL], UNSOOT_RULE_LEAK_LOOK,
                             N_ ("The fuel lines have not been looked at since they were touched, "
                                 "or the pressure was raised."))
-         && unsoot_check_need (c, !c->rig->look_due[UNSOOT_SIDE_INTAKE], UNSOOT_RULE_LEAK_LOOK,
+         && unsoot_check_need (c, !(c->rig->look_due[UNSOOT_SIDE_INTAKE] && c->rig->air_pa > 0),
+                               UNSOOT_RULE_LEAK_LOOK,
                                N_ ("Air hose and adapter have not been looked at since they were "
                                    "touched, or the air was raised."));
 }

@@ -29,7 +29,7 @@ gboolean unsoot_check_stopped (const UnsootCheck *c);
 gboolean unsoot_check_machine_off (const UnsootCheck *c);
 gboolean unsoot_check_at_rest (const UnsootCheck *c);
 
-/* No side that a running engine depends on waits for a leak look. */
+/* No look is due at the fuel lines, nor, where air is on, at the air hose. */
 gboolean unsoot_check_looked (const UnsootCheck *c);
 
 /* One file for each part of the rig: FALSE refuses. */
