@@ -66,3 +66,9 @@ gboolean unsoot_rig_has_intake_adapter (const UnsootRig *rig);
 /* Something of SUBJECT that sits at PLACE; NULL: nothing. */
 const UnsootChange *unsoot_rig_at_place (const UnsootRig *rig, UnsootSubject subject,
                                          const char *place);
+
+/* "“EGR pipe” is still off.": one change in words, translated. */
+char *unsoot_rig_change_words (const UnsootChange *change);
+
+/* "Still joined: bypass hose."; NULL where LINE is as it came in. */
+char *unsoot_rig_line_words (const UnsootRig *rig, UnsootLine line);

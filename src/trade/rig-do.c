@@ -9,9 +9,16 @@ unsoot_rig_pool (UnsootRig *rig, const UnsootFamilyFacts *facts)
     if (unsoot_rig_change (rig, UNSOOT_SUBJECT_LOW_POINT, facts->low_points->pdata[i]) == NULL)
       unsoot_rig_add_change (rig, UNSOOT_SUBJECT_LOW_POINT, facts->low_points->pdata[i]);
   rig->oil_due = TRUE;
+  rig->driven = FALSE;
+}
+
+/* Cleaner in the intake: beside the drain, idle first and a gentle raise. */
+static void
+wet_intake (UnsootRig *rig, const UnsootFamilyFacts *facts)
+{
+  unsoot_rig_pool (rig, facts);
   rig->idle_due = TRUE;
   rig->raise_due = TRUE;
-  rig->driven = FALSE;
 }
 
 /* Takes away what was put on or off; returns the side it belonged to. */
@@ -166,7 +173,7 @@ do_start (UnsootRig *rig, const UnsootFamilyFacts *facts, const UnsootStep *step
     {
       rig->atomiser = TRUE;
       rig->tank[UNSOOT_SIDE_INTAKE].used = TRUE;
-      unsoot_rig_pool (rig, facts);
+      wet_intake (rig, facts);
     }
 }
 
@@ -350,7 +357,7 @@ unsoot_rig_do (UnsootRig *rig, const UnsootFamilyFacts *facts, const UnsootStep 
       break;
     case UNSOOT_ACT_SOAK:
       if (unsoot_rig_change (rig, UNSOOT_SUBJECT_PART, step->name) == NULL)
-        unsoot_rig_pool (rig, facts);
+        wet_intake (rig, facts);
       break;
     case UNSOOT_ACT_LOOK:
       rig->look_due[step->side] = FALSE;

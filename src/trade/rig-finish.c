@@ -2,7 +2,7 @@
 /* What forbids a job to be finished. */
 #include <glib/gi18n-lib.h>
 
-#include "rig.h"
+#include "rig-check.h"
 
 typedef struct
 {
@@ -42,25 +42,6 @@ check_machine (Finish *finish)
          _ ("The machine's fuel pressure is not at its minimum."));
 }
 
-/* Why CHANGE is wrong at the end, translated, with one %s for its name. */
-static char *
-why_wrong (const UnsootChange *change)
-{
-  const char *name = change->name != NULL ? change->name : unsoot_subject_label (change->subject);
-
-  if (change->subject == UNSOOT_SUBJECT_PART)
-    return g_strdup_printf (_ ("“%s” is still off."), name);
-  if (change->subject == UNSOOT_SUBJECT_LEAD)
-    return g_strdup_printf (_ ("The lead “%s” is still off."), name);
-  if (change->subject == UNSOOT_SUBJECT_VALVE)
-    return g_strdup_printf (_ ("The valve “%s” is still open."), name);
-  if (change->subject == UNSOOT_SUBJECT_LOW_POINT)
-    return g_strdup_printf (_ ("“%s” is not drained."), name);
-  if (change->subject == UNSOOT_SUBJECT_HEATER || change->subject == UNSOOT_SUBJECT_REGENERATION)
-    return g_strdup_printf (_ ("Still disabled: %s."), name);
-  return g_strdup_printf (_ ("“%s” is still on the vehicle."), name);
-}
-
 static void
 check_changes (Finish *finish)
 {
@@ -68,7 +49,7 @@ check_changes (Finish *finish)
     {
       const UnsootChange *change = finish->rig->changes->pdata[i];
       gboolean low_point = change->subject == UNSOOT_SUBJECT_LOW_POINT;
-      g_autofree char *reason = why_wrong (change);
+      g_autofree char *reason = unsoot_rig_change_words (change);
       blame (finish, TRUE, low_point ? UNSOOT_RULE_DRAIN_BEFORE_START : UNSOOT_RULE_EVERYTHING_BACK,
              reason);
     }
@@ -79,13 +60,8 @@ check_lines (Finish *finish)
 {
   for (int line = 0; line < UNSOOT_LINES; line++)
     {
-      gboolean own = line == UNSOOT_LINE_VEHICLE_SUPPLY || line == UNSOOT_LINE_VEHICLE_RETURN;
-      g_autofree char *reason = NULL;
-      if (!finish->rig->joined[line] == !own)
-        continue;
-      reason = g_strdup_printf (own ? _ ("Not joined again: %s.") : _ ("Still joined: %s."),
-                                unsoot_line_label ((UnsootLine) line));
-      blame (finish, TRUE, UNSOOT_RULE_EVERYTHING_BACK, reason);
+      g_autofree char *reason = unsoot_rig_line_words (finish->rig, (UnsootLine) line);
+      blame (finish, reason != NULL, UNSOOT_RULE_EVERYTHING_BACK, reason);
     }
 }
 

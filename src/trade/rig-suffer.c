@@ -55,6 +55,8 @@ static void
 burst_hose (UnsootRig *rig)
 {
   everything_off (rig);
+  if (!rig->joined[UNSOOT_LINE_MACHINE_SUPPLY])
+    return;
   rig->joined[UNSOOT_LINE_MACHINE_SUPPLY] = FALSE;
   rig->primed = FALSE;
   rig->pressure_bled = FALSE;

@@ -11,7 +11,7 @@ typedef enum
   UNSOOT_RUN_BEGAN,
   UNSOOT_RUN_CAUTION,     /* step: index of the phase whose cautions were confirmed */
   UNSOOT_RUN_CONFIRM,     /* step done, with what was entered */
-  UNSOOT_RUN_STARTED,     /* a run or soak step's timer starts, or goes on */
+  UNSOOT_RUN_STARTED,     /* a run or soak step's timer starts */
   UNSOOT_RUN_PROGRESS,    /* ml: used so far by this step */
   UNSOOT_RUN_ENDED,       /* a run or soak step is done; ml: used by it */
   UNSOOT_RUN_PASS_OVER,   /* step doesn't apply; text: why */
@@ -28,6 +28,8 @@ typedef enum
 #define UNSOOT_RUN_EVENT_KINDS (UNSOOT_RUN_RELEASED + 1)
 
 const char *unsoot_run_event_to_slug (UnsootRunEventKind kind);
+/* "Timer started": for people, translated. */
+const char *unsoot_run_event_label (UnsootRunEventKind kind);
 gboolean unsoot_run_event_from_slug (const char *slug, UnsootRunEventKind *kind);
 
 typedef struct
