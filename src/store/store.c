@@ -251,7 +251,7 @@ unsoot_store_class_init (UnsootStoreClass *klass)
 static void
 unsoot_store_init (UnsootStore *store)
 {
-  store->jobs = g_async_queue_new ();
+  store->jobs = g_async_queue_new_full (job_free);
   g_mutex_init (&store->closing);
 }
 
