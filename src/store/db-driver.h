@@ -29,6 +29,7 @@ typedef struct
   const char *(*get_text) (gpointer statement, guint column);
   GBytes *(*get_bytes) (gpointer statement, guint column);
 
+  /* A commit or rollback under way is not stopped by the cancellable. */
   gboolean (*begin) (gpointer connection, GError **error);
   gboolean (*commit) (gpointer connection, GError **error);
   void (*rollback) (gpointer connection);
@@ -75,7 +76,6 @@ struct _UnsootDb
   GHashTable *statements; /* SQL → UnsootQuery not in use */
   guint queries;          /* in use */
   guint depth;            /* of transactions */
-  gboolean ending;        /* a commit or rollback is under way: not to be stopped */
   GCancellable *cancellable;
   GHashTable *postings; /* set of table names */
 };

@@ -89,7 +89,7 @@ unsoot_db_set_cancellable (UnsootDb *db, GCancellable *cancellable)
 gboolean
 unsoot_db_is_cancelled (UnsootDb *db)
 {
-  return !db->ending && g_cancellable_is_cancelled (db->cancellable);
+  return g_cancellable_is_cancelled (db->cancellable);
 }
 
 void
@@ -159,10 +159,8 @@ leave (UnsootTransaction *transaction)
 static void
 roll_back (UnsootDb *db)
 {
-  db->ending = TRUE;
   if (db->driver->in_transaction (db->connection))
     db->driver->rollback (db->connection);
-  db->ending = FALSE;
 }
 
 gboolean
@@ -172,9 +170,7 @@ unsoot_transaction_commit (UnsootTransaction *transaction, GError **error)
   gboolean kept = transaction_stands (db, error);
   if (kept && db->depth == 1)
     {
-      db->ending = TRUE;
       kept = db->driver->commit (db->connection, error);
-      db->ending = FALSE;
       if (!kept)
         roll_back (db);
     }

@@ -175,6 +175,13 @@ cancel_cb (gpointer cancellable)
   return G_SOURCE_REMOVE;
 }
 
+static gpointer
+note_running (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
+{
+  *(gboolean *) data = TRUE;
+  return NULL;
+}
+
 /* The first is stopped while it runs, the second before it began; the third is not touched. */
 START_TEST (test_cancel)
 {
@@ -183,8 +190,9 @@ START_TEST (test_cancel)
   Outcome running = { 0 };
   Outcome waiting = { 0 };
   Outcome other = { 0 };
+  gboolean began = FALSE;
   unsoot_store_call_async (store, run_endless, NULL, NULL, NULL, cancellable, outcome_cb, &running);
-  unsoot_store_call_async (store, add_holiday, (gpointer) "x", NULL, NULL, cancellable, outcome_cb,
+  unsoot_store_call_async (store, note_running, &began, NULL, NULL, cancellable, outcome_cb,
                            &waiting);
   unsoot_store_call_async (store, add_holiday, (gpointer) "y", NULL, NULL, NULL, outcome_cb,
                            &other);
@@ -195,6 +203,7 @@ START_TEST (test_cancel)
   ck_store_error (running.error, UNSOOT_STORE_ERROR_CANCELLED, "Stopped");
   ck_store_error (waiting.error, UNSOOT_STORE_ERROR_CANCELLED, "Stopped");
   ck_no_error (other.error);
+  ck_assert (!began);
   ck_assert_int_eq (GPOINTER_TO_INT (unsoot_store_call (store, count_holidays, NULL, NULL, NULL)),
                     1);
 }
