@@ -43,7 +43,6 @@ prepare (gpointer data, const char *sql, GError **error)
   if (code != SQLITE_OK)
     {
       unsoot_sqlite_set_error (error, connection->handle, code);
-      g_prefix_error (error, "%s", "");
       g_clear_pointer (&statement, statement_finalize);
     }
   else if (!find_arguments (statement, error))

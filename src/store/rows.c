@@ -73,8 +73,8 @@ sql_for (const UnsootRecordType *type)
 {
   static GMutex mutex;
   static GHashTable *known;
-  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&mutex);
 
+  g_mutex_lock (&mutex);
   if (known == NULL)
     known = g_hash_table_new (NULL, NULL);
   RowsSql *sql = g_hash_table_lookup (known, type);
@@ -86,6 +86,7 @@ sql_for (const UnsootRecordType *type)
       sql->update = type->posting ? NULL : update_sql (type);
       g_hash_table_insert (known, (gpointer) type, sql);
     }
+  g_mutex_unlock (&mutex);
   return sql;
 }
 
