@@ -137,6 +137,7 @@ schema_text (void)
   g_autofree char *folder
       = g_build_filename (g_getenv ("UNSOOT_SOURCE_DIR"), "data", "schema", NULL);
   g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  ck_assert_msg (dir != NULL, "no %s: is UNSOOT_SOURCE_DIR set?", folder);
   g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (GString) schema = g_string_new ("BEGIN;\n");
   const char *name;
