@@ -109,12 +109,14 @@ unsoot_reading_alike (UnsootReadingKind kind, const UnsootCondition *before,
          && !regeneration_differs (&facts, before->regeneration, after->regeneration, why);
 }
 
-static double
-tolerance_of (const UnsootReadingFacts *facts, const UnsootReading *reading)
+double
+unsoot_reading_tolerance (UnsootReadingKind kind, const UnsootReading *reading)
 {
+  const UnsootReadingFacts facts = unsoot_reading_facts (kind);
+
   if (!isnan (reading->tolerance))
     return fabs (reading->tolerance);
-  return fmax (facts->tolerance, facts->relative * fabs (reading->value));
+  return fmax (facts.tolerance, facts.relative * fabs (reading->value));
 }
 
 static UnsootVerdict
@@ -192,7 +194,8 @@ unsoot_reading_change (UnsootReadingKind kind, const UnsootReading *before,
     .difference = after->value - before->value,
     .percent
     = before->value == 0 ? NAN : (after->value - before->value) / fabs (before->value) * 100,
-    .tolerance = hypot (tolerance_of (&facts, before), tolerance_of (&facts, after)),
+    .tolerance
+    = hypot (unsoot_reading_tolerance (kind, before), unsoot_reading_tolerance (kind, after)),
   };
   gboolean alike = unsoot_reading_alike (kind, &before->condition, &after->condition, limits, &why);
   change.verdict = alike ? judge (&facts, before, after, &change) : UNSOOT_VERDICT_NOT_COMPARABLE;

@@ -54,6 +54,10 @@ typedef struct
   UnsootCondition condition;
 } UnsootReading;
 
+/* How far a reading may be off either way, as kept: by its instrument, or else as is usual
+ * for its kind. */
+double unsoot_reading_tolerance (UnsootReadingKind kind, const UnsootReading *reading);
+
 typedef enum
 {
   UNSOOT_VERDICT_BETTER,
