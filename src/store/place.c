@@ -129,3 +129,9 @@ unsoot_place_sync (const char *path, GError **error)
   g_autofree char *folder = g_path_get_dirname (path);
   return sync_one (path, O_RDWR, error) && sync_one (folder, O_RDONLY | O_DIRECTORY, error);
 }
+
+char *
+unsoot_place_usual (void)
+{
+  return g_build_filename (g_get_user_data_dir (), "unsoot", "shop.unsoot", NULL);
+}

@@ -18,3 +18,6 @@ gboolean unsoot_place_create (const char *path, GError **error);
 
 /* Makes the file's contents, and its name in its folder, durable. */
 gboolean unsoot_place_sync (const char *path, GError **error);
+
+/* Where a shop's own book stands unless another file is named: in the person's data folder. */
+char *unsoot_place_usual (void);
