@@ -273,6 +273,11 @@ begin_step (const char **rest, int line, GError **error)
   if (!take_word (rest, &subject_word, line, error))
     return NULL;
   subject_slug = subject_word.text;
+  if (*subject_slug == '\0')
+    {
+      fail (error, line, _ ("“%s” doesn't say what it is done to"), act_slug);
+      return NULL;
+    }
   if (!unsoot_subject_from_slug (subject_slug, &subject) || !unsoot_act_takes (act, subject))
     {
       fail (error, line, _ ("“%s” can't be done to “%s”"), act_slug, subject_slug);

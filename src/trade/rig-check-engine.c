@@ -197,6 +197,8 @@ may_start_atomiser (const UnsootCheck *c)
                             N_ ("The atomiser is already on."))
          && unsoot_check_need (c, unsoot_rig_engine_runs (rig), UNSOOT_RULE_ATOMISER_NEEDS_ENGINE,
                                N_ ("The engine is not running: never mist into a stopped engine."))
+         && unsoot_check_need (c, rig->engine == UNSOOT_ENGINE_IDLE, UNSOOT_RULE_IDLE_FIRST,
+                               N_ ("Mist is made into an idling engine: back to idle first."))
          && ignition_is_out (c)
          && unsoot_check_need (c, unsoot_rig_has_intake_adapter (rig), UNSOOT_RULE_AIR_PATH,
                                N_ ("No adapter is fitted to the intake."))

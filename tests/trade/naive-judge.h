@@ -527,7 +527,7 @@ judge_start (const Judge *j, int i)
     return machine && (tank == 'f' || tank == 'r') && fuel < 1 && set_to (j, i, S (PRESSURE)) <= 0
            && !fuel_part_off (j, i);
   if (subject == S (ATOMISER))
-    return on (j, i, S (ENGINE)) && intake_adapter_on (j, i)
+    return on (j, i, S (ENGINE)) && !raised (j, i) && intake_adapter_on (j, i)
            && in_tank (j, i, UNSOOT_SIDE_INTAKE) == 'f' && share_run (j, i, UNSOOT_SIDE_INTAKE) < 1
            && set_to (j, i, S (AIR)) > 0 && looks_done (j, i) && !(machine && fuel >= 1)
            && (!j->facts->has_heater

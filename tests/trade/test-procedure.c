@@ -247,6 +247,8 @@ static const Unsafe unsafe[] = {
     "set speed raised" },
   { "raised under mist", HARROW, ">start atomiser => set speed raised", "idle-first",
     "set speed raised" },
+  { "mist into a raised engine", FENMOOR, "<set air 40 psi => set speed raised", "idle-first",
+    "start atomiser" },
   { "raised to blow it out, undrained", FENMOOR, "<set air minimum => set speed raised",
     "idle-first", "set speed raised" },
   { "an idle before the drain doesn't count", FENMOOR,
