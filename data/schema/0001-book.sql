@@ -747,9 +747,13 @@ CREATE TABLE changes (
   now TEXT
 ) @STRICT;
 
+CREATE INDEX customers_by_name_id ON customers (name, id);
 CREATE INDEX customer_phones_by_customer_id ON customer_phones (customer_id);
 CREATE INDEX customer_addresses_by_customer_id ON customer_addresses (customer_id);
 CREATE INDEX vehicles_by_customer_id ON vehicles (customer_id);
+CREATE INDEX vehicles_by_vin ON vehicles (vin);
+CREATE INDEX vehicles_by_sort_id ON vehicles (
+  (COALESCE (make, '') || ' ' || COALESCE (model, '') || ' ' || COALESCE (unit_number, '')), id);
 CREATE INDEX vehicles_by_family_id ON vehicles (family_id);
 CREATE INDEX meter_readings_by_vehicle_id_taken_on ON meter_readings (vehicle_id, taken_on);
 CREATE INDEX family_kit_by_family_id ON family_kit (family_id);
@@ -776,15 +780,18 @@ CREATE INDEX booking_adapters_by_item_id ON booking_adapters (item_id);
 CREATE INDEX jobs_by_customer_id ON jobs (customer_id);
 CREATE INDEX jobs_by_vehicle_id ON jobs (vehicle_id);
 CREATE INDEX jobs_by_status ON jobs (status);
+CREATE INDEX jobs_by_next_due_on ON jobs (next_due_on);
 CREATE INDEX jobs_by_comeback_of ON jobs (comeback_of);
 CREATE INDEX job_lines_by_job_id_position ON job_lines (job_id, position);
 CREATE INDEX job_status_by_job_id ON job_status (job_id);
 CREATE INDEX estimates_by_job_id ON estimates (job_id);
 CREATE INDEX authorisations_by_job_id ON authorisations (job_id);
 CREATE INDEX runs_by_job_id ON runs (job_id);
+CREATE INDEX runs_by_outcome ON runs (outcome);
 CREATE INDEX readings_by_job_id ON readings (job_id);
 CREATE INDEX photos_by_job_id ON photos (job_id);
 CREATE INDEX invoices_by_job_id ON invoices (job_id);
+CREATE INDEX invoices_by_due_on ON invoices (due_on);
 CREATE INDEX invoices_by_customer_id ON invoices (customer_id);
 CREATE INDEX invoices_by_credits_id ON invoices (credits_id);
 CREATE INDEX invoice_lines_by_invoice_id ON invoice_lines (invoice_id);
