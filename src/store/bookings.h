@@ -31,7 +31,8 @@ GPtrArray *unsoot_booking_list (UnsootDb *db, gint64 from, gint64 to, GError **e
 UnsootBookingRow *unsoot_job_booking (UnsootDb *db, gint64 job_id, GError **error);
 
 /* What the wish would break, a sentence each (char *); empty: nothing. */
-GPtrArray *unsoot_booking_conflicts (UnsootDb *db, const UnsootBookingWish *wish, GError **error);
+GPtrArray *unsoot_booking_conflicts (UnsootDb *db, const UnsootBookingWish *wish, gint64 now,
+                                     GError **error);
 
 /**
  * unsoot_job_book:
@@ -39,8 +40,8 @@ GPtrArray *unsoot_booking_conflicts (UnsootDb *db, const UnsootBookingWish *wish
  * Books the job, or moves its booking, and holds the adapters. A job that was quoted is
  * booked from then on.
  *
- * Errors: NOT_ALLOWED; CONSTRAINT with everything it would break; CONSTRAINT for a job
- * that is not authorised, declined or done.
+ * Errors: NOT_ALLOWED; CONSTRAINT with everything it would break, or for a job that is in
+ * the bay or beyond, declined or cancelled.
  *
  * Returns: the booking's id, 0 on error.
  */

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   gint64 not_due;
-  gint64 to_30; /* 1 to 30 days over */
+  gint64 to_30; /* up to 30 days over */
   gint64 to_60;
   gint64 to_90;
   gint64 over_90;
@@ -35,7 +35,8 @@ gboolean unsoot_invoice_open_minor (UnsootDb *db, gint64 invoice_id, gint64 *amo
 /**
  * unsoot_job_invoice:
  *
- * Freezes the authorised lines with their tax under the next number. The job must be done.
+ * Freezes the lines that are not declined with their tax under the next number. Lines that
+ * nobody gave a word for count as overrun.
  *
  * Errors: NOT_ALLOWED; CONSTRAINT for a job that is not done or already invoiced, a
  * purchase-order number that is missing, an overrun beyond what was authorised: the

@@ -37,7 +37,7 @@ gboolean unsoot_job_authorise (UnsootDb *db, const UnsootActing *who, gint64 job
                                const char *by_name, const char *how, gint64 amount_minor,
                                const char *po_number, const char *note, GError **error);
 
-/* The most that was authorised for the job, tax included; 0: nothing. */
+/* The total that the latest word covers, tax included; 0: nobody gave one. */
 gboolean unsoot_job_authorised_minor (UnsootDb *db, gint64 job_id, gint64 *amount, GError **error);
 
 /* A line of the job, added where its id is 0: offered until a word is given. Errors:
@@ -51,6 +51,10 @@ gboolean unsoot_job_line_decline (UnsootDb *db, const UnsootActing *who, gint64 
 gboolean unsoot_job_decline (UnsootDb *db, const UnsootActing *who, gint64 job_id,
                              const char *reason, GError **error);
 
+/* Offers again what was declined or cancelled: the job is quoted, with a new estimate. */
+gboolean unsoot_job_quote_again (UnsootDb *db, const UnsootActing *who, gint64 job_id,
+                                 GError **error);
+
 /* UnsootJobLineRow that were declined on this vehicle and not done since, newest first. */
 GPtrArray *unsoot_vehicle_declined (UnsootDb *db, gint64 vehicle_id, GError **error);
 
@@ -62,8 +66,8 @@ gboolean unsoot_job_cancel (UnsootDb *db, const UnsootActing *who, gint64 job_id
 gboolean unsoot_job_set_po (UnsootDb *db, const UnsootActing *who, gint64 job_id,
                             const char *po_number, GError **error);
 
-/* The vehicle is here. Errors: NOT_ALLOWED; CONSTRAINT for a job that is neither quoted nor
- * booked, or not authorised; INVALID for a reading or code that can't be, naming it. */
+/* The vehicle is here. Errors: NOT_ALLOWED; CONSTRAINT for a job that is not booked; INVALID
+ * for a reading or code that can't be, naming it. */
 gboolean unsoot_job_arrive (UnsootDb *db, const UnsootActing *who, gint64 job_id,
                             const UnsootArrival *arrival, GError **error);
 

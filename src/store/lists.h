@@ -30,7 +30,7 @@ typedef struct
   char *town;  /* of the first address */
   gint64 vehicles;
   gint64 owes_minor;
-} UnsootCustomerListing;
+} UnsootCustomerLine;
 
 typedef struct
 {
@@ -44,7 +44,7 @@ typedef struct
   char *vin;
   char *next_due_on;
   char *last_done_on; /* ISO date of the last service; NULL: none */
-} UnsootVehicleListing;
+} UnsootVehicleLine;
 
 typedef struct
 {
@@ -60,7 +60,7 @@ typedef struct
   gint64 made_at;
   gint64 starts_at;   /* of its booking; 0: none */
   gint64 total_minor; /* of its newest estimate; 0: none */
-} UnsootJobListing;
+} UnsootJobLine;
 
 typedef struct
 {
@@ -75,12 +75,12 @@ typedef struct
   char *currency;
   gint64 total_minor;
   gint64 open_minor;
-} UnsootInvoiceListing;
+} UnsootInvoiceLine;
 
-void unsoot_customer_listing_free (UnsootCustomerListing *line);
-void unsoot_vehicle_listing_free (UnsootVehicleListing *line);
-void unsoot_job_listing_free (UnsootJobListing *line);
-void unsoot_invoice_listing_free (UnsootInvoiceListing *line);
+void unsoot_customer_line_free (UnsootCustomerLine *line);
+void unsoot_vehicle_line_free (UnsootVehicleLine *line);
+void unsoot_job_line_free (UnsootJobLine *line);
+void unsoot_invoice_line_free (UnsootInvoiceLine *line);
 
 /* One page, in an array that owns its listings; fewer than the limit is the last. Customers
  * by name, vehicles by make, model and unit, jobs and invoices by number. */

@@ -11,8 +11,10 @@ typedef struct
 {
   UnsootLotRow *lot;
   gint64 on_hand_ml;
-  gboolean usable; /* on the day asked about */
-  char *why_not;   /* a sentence, NULL where usable */
+  gboolean opened;    /* a container of it is open */
+  char *opened_until; /* ISO date of the open container that goes off first; NULL: none */
+  gboolean usable;    /* on the day asked about */
+  char *why_not;      /* a sentence, NULL where usable */
 } UnsootLotStock;
 
 void unsoot_lot_stock_free (UnsootLotStock *stock);

@@ -33,15 +33,19 @@ UnsootTankState *unsoot_machine_tank (UnsootDb *db, gint64 machine_id, const cha
 
 /**
  * unsoot_tank_post:
- * @event: tank_id, kind, ml afterwards, contents, fluid_id, lot_id, job_id, label; id, at
- *   and staff are set
+ * @kind: found (measured, contents as they are), drain, flush or hold
+ * @ml: what is in the tank afterwards, where it was measured: found and hold
+ * @contents: for found: unknown, empty, clean, fresh, returned or held; else %NULL
+ * @label: for hold: what the label says
  *
- * Records what was done with a tank outside a run: found, drained, flushed, held.
- * Errors: INVALID for more than the tank holds, or the other side's fluid; CONSTRAINT while
- * a run has the machine.
+ * Records what was done with a tank outside a run, where the trade's rules allow it.
+ * Errors: NOT_ALLOWED; INVALID; CONSTRAINT with the rule, or while a run has the machine.
+ *
+ * Returns: the event's id, 0 on error.
  */
-gboolean unsoot_tank_post (UnsootDb *db, const UnsootActing *who, UnsootTankEventRow *event,
-                           GError **error);
+gint64 unsoot_tank_post (UnsootDb *db, const UnsootActing *who, gint64 machine_id,
+                         const char *side, const char *kind, gint64 ml, const char *contents,
+                         const char *label, GError **error);
 
 /* UnsootTankEventRow of a tank, oldest first. */
 GPtrArray *unsoot_tank_events (UnsootDb *db, gint64 tank_id, GError **error);

@@ -50,6 +50,16 @@ GPtrArray *unsoot_job_run_list (UnsootDb *db, GError **error);
 gboolean unsoot_job_run_post (UnsootDb *db, const UnsootActing *who, gint64 run_id,
                               UnsootRunEvent *event, UnsootRun **after, GError **error);
 
+/**
+ * unsoot_job_run_post_all:
+ * @events: (element-type UnsootRunEvent): in order, each with its own time
+ *
+ * One deed for many events that were noted elsewhere: all of them, or none. As
+ * unsoot_job_run_post() otherwise.
+ */
+gboolean unsoot_job_run_post_all (UnsootDb *db, const UnsootActing *who, gint64 run_id,
+                                  GPtrArray *events, GError **error);
+
 /* On again after a halt or from a vehicle released in pieces: posts RESUMED and has the job
  * in the bay. A run that was only cut off (power, program) needs nothing: load it. */
 gboolean unsoot_job_run_resume (UnsootDb *db, const UnsootActing *who, gint64 run_id,

@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "machines.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "deed.h"
+#include "dose.h"
+#include "rig.h"
+#include "tanks.h"
+
+void
+unsoot_tank_state_to_rig (const UnsootTankState *state, UnsootTank *tank)
+{
+  *tank = (UnsootTank){ .contents = UNSOOT_CONTENTS_UNKNOWN };
+  tank->capacity_ml = state->tank->capacity_ml;
+  if (state->last == NULL)
+    return;
+  unsoot_contents_from_slug (state->last->contents, &tank->contents);
+  tank->ml = state->last->ml;
+  tank->lot_id = state->last->lot_id;
+}
+
+static gboolean
+check_free (UnsootDb *db, gint64 machine_id, GError **error)
+{
+  gint64 runs = 0;
+
+  if (!unsoot_db_int (db, &runs, error,
+                      "SELECT count (*) FROM runs WHERE machine_id = $1 AND outcome IS NULL",
+                      unsoot_int (machine_id)))
+    return FALSE;
+  if (runs > 0)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                             _ ("A run has this machine: what is done with its tanks is recorded "
+                                "as steps of the run."));
+  return TRUE;
+}
+
+static gboolean
+as_found (UnsootTank *tank, gint64 ml, const char *contents, GError **error)
+{
+  if (contents == NULL || !unsoot_contents_from_slug (contents, &tank->contents))
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
+                             _ ("Say what was found in the tank: unknown, empty, clean, fresh, "
+                                "returned or held."));
+  if (ml < 0 || ml > tank->capacity_ml)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
+                             _ ("The tank can't hold %" G_GINT64_FORMAT " mL."), ml);
+  tank->ml = ml;
+  return TRUE;
+}
+
+/* Drain, flush and hold by the same rules as in a run: on a vehicle as it came in. */
+static gboolean
+by_rule (UnsootTank *tank, UnsootSide side, const char *kind, gint64 ml, GError **error)
+{
+  UnsootAct act;
+  g_auto (UnsootFault) fault = UNSOOT_FAULT_INIT;
+
+  if (!unsoot_act_from_slug (kind, &act) || !unsoot_act_takes (act, UNSOOT_SUBJECT_TANK)
+      || act == UNSOOT_ACT_FILL || act == UNSOOT_ACT_MEASURE)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
+                             _ ("A tank is found, drained, flushed or held; “%s” is none of "
+                                "these."),
+                             kind);
+  g_autoptr (UnsootRig) rig = unsoot_rig_new ();
+  g_autoptr (UnsootFamilyFacts) facts = unsoot_family_facts_new ("");
+  g_autoptr (UnsootStep) step = unsoot_step_new (act, UNSOOT_SUBJECT_TANK, NULL);
+  step->side = side;
+  rig->tank[side] = *tank;
+  if (!unsoot_rig_apply (rig, facts, step, NULL, &fault))
+    {
+      g_autofree char *sentence = unsoot_fault_sentence (&fault);
+      return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT, "%s", sentence);
+    }
+  *tank = rig->tank[side];
+  if (act == UNSOOT_ACT_HOLD && ml > 0)
+    tank->ml = ml;
+  return TRUE;
+}
+
+static gint64
+fluid_of_lot (UnsootDb *db, gint64 lot_id)
+{
+  gint64 fluid = 0;
+
+  if (lot_id != 0)
+    unsoot_db_int (db, &fluid, NULL, "SELECT fluid_id FROM lots WHERE id = $1",
+                   unsoot_int (lot_id));
+  return fluid;
+}
+
+gint64
+unsoot_tank_event_add (UnsootDb *db, const UnsootActing *who, gint64 tank_id, const char *kind,
+                       const UnsootTank *tank, gint64 job_id, gint64 at, const char *label,
+                       GError **error)
+{
+  g_autoptr (UnsootTankEventRow) event = unsoot_tank_event_row_new ();
+  gboolean anything = tank->ml > 0;
+
+  event->tank_id = tank_id;
+  event->kind = g_strdup (kind);
+  event->ml = tank->ml;
+  event->contents = g_strdup (unsoot_contents_to_slug (tank->contents));
+  event->lot_id = anything ? tank->lot_id : 0;
+  event->fluid_id = fluid_of_lot (db, event->lot_id);
+  event->job_id = job_id;
+  event->label = g_strdup (label);
+  event->at = at;
+  event->staff_id = who->staff_id;
+  return unsoot_rows_post (db, &unsoot_tank_event_row_type, event, error) ? event->id : 0;
+}
+
+gint64
+unsoot_tank_post (UnsootDb *db, const UnsootActing *who, gint64 machine_id, const char *side,
+                  const char *kind, gint64 ml, const char *contents, const char *label,
+                  GError **error)
+{
+  UnsootSide which = UNSOOT_SIDE_NONE;
+  UnsootTank tank;
+
+  if (!unsoot_side_from_slug (side, &which) || which == UNSOOT_SIDE_NONE)
+    {
+      unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID, _ ("Say which tank: fuel or intake."));
+      return 0;
+    }
+  if (g_strcmp0 (kind, "hold") == 0 && unsoot_deed_blank (label))
+    {
+      unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
+                        _ ("What is kept in a tank needs a label: write what it says."));
+      return 0;
+    }
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_RUN_STEP, error);
+  g_autoptr (UnsootTankState) state
+      = deed != NULL ? unsoot_machine_tank (db, machine_id, side, error) : NULL;
+  if (state == NULL || !check_free (db, machine_id, error))
+    return 0;
+  unsoot_tank_state_to_rig (state, &tank);
+  if (!(g_strcmp0 (kind, "found") == 0 ? as_found (&tank, ml, contents, error)
+                                       : by_rule (&tank, which, kind, ml, error)))
+    return 0;
+  gint64 id
+      = unsoot_tank_event_add (db, who, state->tank->id, kind, &tank, 0, who->now, label, error);
+  return unsoot_deed_end (&deed, id != 0, error) ? id : 0;
+}
