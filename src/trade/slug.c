@@ -56,14 +56,18 @@ gboolean
 unsoot_slug_parse (const UnsootSlug *table, const char *what, const char *text, int *value,
                    GError **error)
 {
-  g_autofree char *lower = g_ascii_strdown (text != NULL ? text : "", -1);
-  g_autofree char *known = NULL;
+  g_autofree char *shown = g_utf8_make_valid (text != NULL ? text : "", -1);
+  g_autofree char *typed = g_strstrip (g_strdup (shown));
 
-  if (unsoot_slug_find (table, g_strstrip (lower), value))
-    return TRUE;
-  known = all_slugs (table);
+  for (const UnsootSlug *row = table; row->slug != NULL; row++)
+    if (g_ascii_strcasecmp (row->slug, typed) == 0)
+      {
+        *value = row->value;
+        return TRUE;
+      }
+  g_autofree char *known = all_slugs (table);
   g_set_error (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_UNKNOWN,
                /* Translators: what was typed, what was expected ("a role"), the possible words */
-               _ ("“%s” is not %s; it can be one of: %s"), text != NULL ? text : "", what, known);
+               _ ("“%s” is not %s; it can be one of: %s"), shown, what, known);
   return FALSE;
 }

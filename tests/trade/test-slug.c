@@ -7,6 +7,7 @@
 static const UnsootSlug colours[] = {
   { 3, "red", "Red" },
   { 7, "deep-blue", "Deep blue" },
+  { 9, "G", "Green, kept as a capital" },
   { 0, NULL, NULL },
 };
 
@@ -41,9 +42,11 @@ START_TEST (parse_forgives_case_and_names_what_is_wrong)
   ck_assert (unsoot_slug_parse (colours, "a colour", " RED ", &value, &error));
   ck_no_error (error);
   ck_assert_int_eq (value, 3);
+  ck_assert (unsoot_slug_parse (colours, "a colour", "G", &value, &error));
+  ck_assert_int_eq (value, 9);
   ck_assert (!unsoot_slug_parse (colours, "a colour", "rot", &value, &error));
   ck_assert (g_error_matches (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_UNKNOWN));
-  ck_assert_str_eq (error->message, "“rot” is not a colour; it can be one of: red, deep-blue");
+  ck_assert_str_eq (error->message, "“rot” is not a colour; it can be one of: red, deep-blue, G");
   g_clear_error (&error);
   ck_assert (!unsoot_slug_parse (colours, "a colour", NULL, &value, &error));
   ck_assert_ptr_nonnull (error);
