@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "page-picture.h"
+
+#include <gdk-pixbuf/gdk-pixbuf.h>
+#include <glib/gi18n-lib.h>
+
+#include "page-draw.h"
+#include "page-text.h"
+
+#define MOST_PIXELS 1200
+#define QUALITY "85"
+
+/* Asked before any pixel is made: a huge picture costs no memory. */
+static void
+size_prepared_cb (GdkPixbufLoader *loader, int width, int height, gpointer data)
+{
+  const int longest = MAX (width, height);
+
+  if (longest > MOST_PIXELS)
+    gdk_pixbuf_loader_set_size (loader, MAX (1, (int) ((gint64) width * MOST_PIXELS / longest)),
+                                MAX (1, (int) ((gint64) height * MOST_PIXELS / longest)));
+}
+
+/* A file that breaks off half-way still shows its upper half in some readers: the error
+ * of either call means damaged. */
+static GdkPixbuf *
+read_pixels (GBytes *data)
+{
+  g_autoptr (GdkPixbufLoader) loader = gdk_pixbuf_loader_new ();
+  g_autoptr (GdkPixbuf) upright = NULL;
+  gboolean whole;
+
+  g_signal_connect (loader, "size-prepared", G_CALLBACK (size_prepared_cb), NULL);
+  whole = gdk_pixbuf_loader_write_bytes (loader, data, NULL);
+  whole = gdk_pixbuf_loader_close (loader, NULL) && whole;
+  if (!whole || gdk_pixbuf_loader_get_pixbuf (loader) == NULL)
+    return NULL;
+  upright = gdk_pixbuf_apply_embedded_orientation (gdk_pixbuf_loader_get_pixbuf (loader));
+  return g_steal_pointer (&upright);
+}
+
+gboolean
+unsoot_picture_read (UnsootPicture *picture, GBytes *data)
+{
+  g_autoptr (GdkPixbuf) pixels
+      = data != NULL && g_bytes_get_size (data) > 0 ? read_pixels (data) : NULL;
+  char *buffer = NULL;
+  gsize size = 0;
+
+  if (pixels == NULL
+      || !gdk_pixbuf_save_to_buffer (pixels, &buffer, &size, "jpeg", NULL, "quality", QUALITY,
+                                     NULL))
+    return FALSE;
+  picture->jpeg = g_bytes_new_take (buffer, size);
+  picture->width = (guint) gdk_pixbuf_get_width (pixels);
+  picture->height = (guint) gdk_pixbuf_get_height (pixels);
+  return TRUE;
+}
+
+void
+unsoot_picture_clear (UnsootPicture *picture)
+{
+  g_clear_pointer (&picture->jpeg, g_bytes_unref);
+}
+
+static void
+draw_missing (UnsootPageKit *kit, const char *what, double x, double y, double width, double height)
+{
+  /* Translators: which picture: "EGR valve, before" */
+  g_autofree char *sentence
+      = g_strdup_printf (_ ("The picture “%s” is damaged and can't be shown."), what);
+  g_autoptr (GPtrArray) lines = unsoot_page_wrap (kit, &unsoot_text_small, sentence, width - 18);
+
+  unsoot_page_box (kit, x, y, width, height, 3, &unsoot_tone_tint, &unsoot_tone_rule, 0.6);
+  unsoot_page_write_lines (kit, &unsoot_text_small, UNSOOT_ALIGN_LEFT, x + 9, y + 9, lines);
+  if (unsoot_page_draws (kit))
+    unsoot_page_remark (kit, g_steal_pointer (&sentence));
+}
+
+static void
+draw_picture (UnsootPageKit *kit, const UnsootPicture *picture, double x, double y, double width,
+              double height)
+{
+  const double scale = MIN (width / picture->width, height / picture->height);
+  gsize size;
+  const guint8 *data = g_bytes_get_data (picture->jpeg, &size);
+  HPDF_Image image;
+
+  if (!unsoot_page_draws (kit))
+    return;
+  image = HPDF_LoadJpegImageFromMem (kit->doc, data, (HPDF_UINT) size);
+  if (image != NULL)
+    HPDF_Page_DrawImage (
+        kit->page, image, (HPDF_REAL) x, (HPDF_REAL) (kit->height - y - picture->height * scale),
+        (HPDF_REAL) (picture->width * scale), (HPDF_REAL) (picture->height * scale));
+}
+
+void
+unsoot_page_picture (UnsootPageKit *kit, GBytes *data, const char *what, double x, double y,
+                     double width, double height)
+{
+  UnsootPicture picture = { NULL };
+
+  if (!unsoot_page_draws (kit))
+    return;
+  if (unsoot_picture_read (&picture, data))
+    draw_picture (kit, &picture, x, y, width, height);
+  else
+    draw_missing (kit, what, x, y, width, height);
+  unsoot_picture_clear (&picture);
+}
