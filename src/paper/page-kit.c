@@ -6,6 +6,7 @@
 #include "page-head.h"
 #include "page-text.h"
 #include "paper-error.h"
+#include "pdf-unicode.h"
 
 #define MARGIN (18.0 * UNSOOT_MM)
 
@@ -207,6 +208,7 @@ check_failure (const UnsootPageKit *kit, GError **error)
 static GBytes *
 read_file (UnsootPageKit *kit, GError **error)
 {
+  g_autoptr (GBytes) written = NULL;
   HPDF_UINT32 size;
   guint8 *data;
 
@@ -216,7 +218,8 @@ read_file (UnsootPageKit *kit, GError **error)
   size = HPDF_GetStreamSize (kit->doc);
   data = g_malloc (size);
   HPDF_ReadFromStream (kit->doc, data, &size);
-  return g_bytes_new_take (data, size);
+  written = g_bytes_new_take (data, size);
+  return unsoot_pdf_mend_unicode (written);
 }
 
 GBytes *

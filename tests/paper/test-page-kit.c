@@ -9,6 +9,7 @@
 #include "page-text.h"
 #include "paper-error.h"
 #include "paper-probe.h"
+#include "pdf-unicode.h"
 #include "suite.h"
 
 static UnsootShopRow *shop;
@@ -376,6 +377,24 @@ START_TEST (figures_stand_at_the_right)
 }
 END_TEST
 
+/* ISO 32000-1, 9.10.3: a font's map is made of "bfrange"; poppler warns of anything else. */
+START_TEST (fonts_say_what_their_codes_are)
+{
+  g_autoptr (UnsootPageKit) kit = new_kit (UNSOOT_PAPER_LETTER);
+  g_autoptr (GBytes) pdf = NULL;
+  g_autoptr (GBytes) other = g_bytes_new_static ("%PDF-1.7 of another make", 24);
+  g_autoptr (GBytes) same = unsoot_pdf_mend_unicode (other);
+  g_autofree char *text = NULL;
+
+  unsoot_page_paragraph (kit, &unsoot_text_body, "Żółć ½ Σίγμα Щука");
+  pdf = finish (kit, NULL);
+  probe_is_sound (pdf);
+  text = probe_text (pdf, 1);
+  ck_assert_ptr_nonnull (strstr (text, "Żółć ½ Σίγμα Щука"));
+  ck_assert (g_bytes_equal (same, other));
+}
+END_TEST
+
 static void
 tall_block (UnsootPageKit *kit, gconstpointer data)
 {
@@ -423,6 +442,7 @@ page_kit_suite (void)
   tcase_add_test (tests, a_row_is_never_cut);
   tcase_add_test (tests, a_row_taller_than_a_page_goes_on);
   tcase_add_test (tests, figures_stand_at_the_right);
+  tcase_add_test (tests, fonts_say_what_their_codes_are);
   tcase_add_test (tests, a_kept_block_is_measured_without_a_trace);
   suite_add_tcase (suite, tests);
   return suite;
