@@ -326,11 +326,14 @@ take_extra (UnsootRun *run, const UnsootRunEvent *event, GError **error)
   UnsootFault fault = UNSOOT_FAULT_INIT;
   const UnsootEntry entry = entry_of (event);
   g_autoptr (UnsootStep) step = NULL;
+  g_autoptr (GError) unread = NULL;
 
   if (!needs_state (run, is_open (run), error) || !has_text (event, error))
     return FALSE;
-  step = unsoot_step_parse (event->text, error);
-  if (step == NULL || !may_be_late (run, event, step, error))
+  step = unsoot_step_parse (event->text, &unread);
+  if (step == NULL)
+    return fail (error, UNSOOT_RUN_ERROR_ENTRY, "%s", unread->message);
+  if (!may_be_late (run, event, step, error))
     return FALSE;
   if (run->state == UNSOOT_RUN_STATE_HALTED && !makes_safe (step))
     return fail (error, UNSOOT_RUN_ERROR_STATE,

@@ -41,6 +41,11 @@ struct _UnsootRun
 
 gboolean unsoot_run_is_timed (const UnsootStep *step);
 
+/* Whether STEP only takes something away: stops, bleeds, sets to nothing. */
+gboolean unsoot_step_only_stops (const UnsootStep *step);
+/* … and RIG is as it would leave it. */
+gboolean unsoot_step_is_already_so (const UnsootStep *step, const UnsootRig *rig);
+
 /* After every event: does the current timer count from AT on? */
 void unsoot_run_timer_follow (UnsootRun *run, gint64 at);
 void unsoot_run_timer_begin (UnsootRun *run, const UnsootStep *step, gint64 at);

@@ -12,7 +12,9 @@ typedef struct
   UnsootRig *rig;
   const UnsootRig *target;
   const UnsootFamilyFacts *facts;
+  gboolean look_now;
   GPtrArray *acts;
+  guint put_off; /* looks that are left for later */
   UnsootFault fault;
 } Plan;
 
@@ -181,28 +183,37 @@ idle_and_raise (Plan *plan)
         UNSOOT_ACT_SET, UNSOOT_SUBJECT_SPEED, UNSOOT_SPEED_RAISED);
 }
 
+/* The look is made good at once, even if the engine has to run for it. */
+static gboolean
+needs_look (const Plan *plan)
+{
+  return plan->look_now && plan->rig->look_due[UNSOOT_SIDE_FUEL];
+}
+
+static gboolean
+needs_test (const Plan *plan)
+{
+  return plan->target->driven && !plan->rig->driven;
+}
+
 static void
 test_again (Plan *plan)
 {
-  emit (plan, plan->target->driven && !plan->rig->driven, UNSOOT_ACT_DRIVE,
+  emit (plan, needs_test (plan), UNSOOT_ACT_DRIVE,
         plan->facts->has_road ? UNSOOT_SUBJECT_ROAD : UNSOOT_SUBJECT_LOAD, NULL);
 }
 
-/* LOOK_NOW: the look is made good at once, even if the engine has to run for it. */
 static void
-start_engine (Plan *plan, gboolean look_now)
+start_engine (Plan *plan)
 {
   const UnsootRig *rig = plan->rig, *target = plan->target;
-  gboolean tests = target->driven && !rig->driven;
-  gboolean looks = look_now && rig->look_due[UNSOOT_SIDE_FUEL];
-  gboolean runs = target->engine != UNSOOT_ENGINE_OFF || tests;
+  gboolean runs = target->engine != UNSOOT_ENGINE_OFF || needs_test (plan);
 
-  emit (plan, !rig->key && (target->key || runs || looks), UNSOOT_ACT_START, UNSOOT_SUBJECT_KEY,
-        NULL);
-  if (runs || looks)
+  emit (plan, !rig->key && (target->key || runs || needs_look (plan)), UNSOOT_ACT_START,
+        UNSOOT_SUBJECT_KEY, NULL);
+  if (runs || needs_look (plan))
     look_at_fuel (plan);
-  runs |= looks && rig->look_due[UNSOOT_SIDE_FUEL];
-  if (!runs || unsoot_rig_engine_runs (rig))
+  if (unsoot_rig_engine_runs (rig) || !(runs || needs_look (plan)))
     return;
   emit (plan, TRUE, UNSOOT_ACT_START, UNSOOT_SUBJECT_ENGINE, NULL);
   look_at_fuel (plan);
@@ -229,28 +240,52 @@ settle (Plan *plan)
 }
 
 static void
-restore_air (Plan *plan)
+lower_air (Plan *plan)
+{
+  const UnsootRig *rig = plan->rig, *target = plan->target;
+
+  emit_set (plan, target->air_pa <= 0 && rig->air_pa > 0, UNSOOT_SUBJECT_AIR, 0);
+  emit (plan, target->air_bled && !rig->air_bled, UNSOOT_ACT_BLEED, UNSOOT_SUBJECT_AIR, NULL);
+}
+
+static void
+raise_air (Plan *plan)
 {
   const UnsootRig *rig = plan->rig, *target = plan->target;
 
   emit_set (plan, target->air_pa > rig->air_pa, UNSOOT_SUBJECT_AIR, target->air_pa);
-  emit_set (plan, target->air_pa <= 0 && rig->air_pa > 0, UNSOOT_SUBJECT_AIR, 0);
-  emit (plan, target->air_bled && !rig->air_bled, UNSOOT_ACT_BLEED, UNSOOT_SUBJECT_AIR, NULL);
   emit_side (plan,
              rig->air_pa > 0 && rig->look_due[UNSOOT_SIDE_INTAKE]
                  && !target->look_due[UNSOOT_SIDE_INTAKE],
              UNSOOT_ACT_LOOK, UNSOOT_SUBJECT_LEAKS, UNSOOT_SIDE_INTAKE);
 }
 
+/* Something is to be drained or read that was not before the halt. */
+static gboolean
+has_newly_pooled (const Plan *plan)
+{
+  for (guint i = 0; i < plan->facts->low_points->len; i++)
+    {
+      const char *name = plan->facts->low_points->pdata[i];
+      if (unsoot_rig_change (plan->rig, UNSOOT_SUBJECT_LOW_POINT, name) != NULL
+          && unsoot_rig_change (plan->target, UNSOOT_SUBJECT_LOW_POINT, name) == NULL)
+        return TRUE;
+    }
+  return plan->rig->oil_due && !plan->target->oil_due;
+}
+
 static gboolean
 has_to_drain (const Plan *plan)
 {
+  gboolean starts = unsoot_rig_engine_runs (plan->target) || needs_test (plan)
+                    || (needs_look (plan) && !plan->facts->has_lift_pump);
+
   return unsoot_rig_must_drain (plan->rig) && !unsoot_rig_engine_runs (plan->rig)
-         && (unsoot_rig_engine_runs (plan->target) || !unsoot_rig_must_drain (plan->target));
+         && (starts || has_newly_pooled (plan));
 }
 
 static void
-make_plan (Plan *plan, gboolean look_now)
+make_plan (Plan *plan)
 {
   if (has_to_drain (plan))
     drain (plan);
@@ -258,117 +293,181 @@ make_plan (Plan *plan, gboolean look_now)
   refill (plan, UNSOOT_SIDE_FUEL);
   refill (plan, UNSOOT_SIDE_INTAKE);
   start_pump (plan);
-  start_engine (plan, look_now);
+  start_engine (plan);
+  lower_air (plan);
   settle (plan);
-  restore_air (plan);
+  raise_air (plan);
   emit (plan, plan->target->atomiser && !plan->rig->atomiser, UNSOOT_ACT_START,
         UNSOOT_SUBJECT_ATOMISER, NULL);
 }
 
-/* A step that only takes something away, and so may be done already. */
 static gboolean
-only_stops (const UnsootStep *step)
+are_already_so (const Plan *plan, const UnsootRun *run, int until)
 {
-  if (step->act == UNSOOT_ACT_SET)
-    return step->subject == UNSOOT_SUBJECT_SPEED ? g_strcmp0 (step->name, UNSOOT_SPEED_IDLE) == 0
-                                                 : step->value <= 0;
-  return step->act == UNSOOT_ACT_STOP || step->act == UNSOOT_ACT_BLEED;
+  for (int i = run->cursor; i < until; i++)
+    if (!unsoot_step_is_already_so (run->procedure->steps->pdata[i], plan->rig))
+      return FALSE;
+  return TRUE;
 }
 
+/* Whether STEP is accepted once the fuel lines are looked at. */
 static gboolean
-is_already_so (const UnsootRig *rig, const UnsootStep *step)
+is_accepted_after_look (const UnsootRun *run, UnsootRig *rig, const UnsootStep *step)
 {
-  if (step->act == UNSOOT_ACT_BLEED)
-    return step->subject == UNSOOT_SUBJECT_AIR ? rig->air_bled : rig->pressure_bled;
-  if (step->subject == UNSOOT_SUBJECT_KEY)
-    return !rig->key;
-  if (step->subject == UNSOOT_SUBJECT_ENGINE)
-    return rig->engine == UNSOOT_ENGINE_OFF;
-  if (step->subject == UNSOOT_SUBJECT_SPEED)
-    return rig->engine != UNSOOT_ENGINE_RAISED;
-  if (step->subject == UNSOOT_SUBJECT_PUMP)
-    return !rig->pump;
-  if (step->subject == UNSOOT_SUBJECT_ATOMISER)
-    return !rig->atomiser;
-  return step->subject == UNSOOT_SUBJECT_AIR ? rig->air_pa <= 0 : rig->pressure_pa <= 0;
+  g_autoptr (UnsootStep) look = unsoot_step_new (UNSOOT_ACT_LOOK, UNSOOT_SUBJECT_LEAKS, NULL);
+
+  look->side = UNSOOT_SIDE_FUEL;
+  return unsoot_rig_apply (rig, run->facts, look, NULL, NULL)
+         && unsoot_rig_apply (rig, run->facts, step, NULL, NULL);
+}
+
+/* What stops only what is stopped already is passed over when its turn comes. A
+ * look that can't be had yet is had later, but never put off without need. */
+static gboolean
+rest_is_accepted (Plan *plan, const UnsootRun *run, UnsootRig *rig, int until)
+{
+  const GPtrArray *steps = run->procedure->steps;
+
+  for (int i = until; i < (int) steps->len; i++)
+    {
+      const UnsootStep *step = steps->pdata[i];
+      if (unsoot_step_is_already_so (step, rig)
+          || unsoot_rig_apply (rig, run->facts, step, NULL, &plan->fault))
+        continue;
+      plan->fault.step = i;
+      if (i == until || plan->fault.rule != UNSOOT_RULE_LEAK_LOOK
+          || !is_accepted_after_look (run, rig, step))
+        return FALSE;
+      unsoot_fault_clear (&plan->fault);
+      plan->put_off++;
+    }
+  return TRUE;
 }
 
 /* Whether the rest of the procedure, from UNTIL on, is accepted after PLAN. */
 static void
 check_rest (Plan *plan, const UnsootRun *run, int until)
 {
-  g_autoptr (UnsootRig) rig = NULL;
+  g_autoptr (UnsootRig) rig = unsoot_rig_copy (plan->rig);
   g_autoptr (GArray) faults = unsoot_faults_new ();
-  const GPtrArray *steps = run->procedure->steps;
 
   if (plan->fault.rule != UNSOOT_RULE_NONE)
     return;
-  for (int i = run->cursor; i < until; i++)
-    if (!is_already_so (plan->rig, steps->pdata[i]))
-      {
-        plan->fault.rule = UNSOOT_RULE_SENSE;
-        return;
-      }
-  rig = unsoot_rig_copy (plan->rig);
-  for (int i = until; i < (int) steps->len; i++)
-    if (!unsoot_rig_apply (rig, run->facts, steps->pdata[i], NULL, &plan->fault))
-      {
-        plan->fault.step = i;
-        return;
-      }
-  if (unsoot_rig_finish_faults (rig, run->facts, run->procedure, faults))
-    return;
-  plan->fault = g_array_index (faults, UnsootFault, 0);
-  plan->fault.reason = g_strdup (plan->fault.reason);
+  if (!are_already_so (plan, run, until))
+    plan->fault.rule = UNSOOT_RULE_SENSE;
+  else if (rest_is_accepted (plan, run, rig, until)
+           && !unsoot_rig_finish_faults (rig, run->facts, run->procedure, faults))
+    {
+      plan->fault = g_array_index (faults, UnsootFault, 0);
+      plan->fault.reason = g_strdup (plan->fault.reason);
+    }
 }
 
-static gboolean
-is_better (const Plan *plan, const UnsootRecovery *best)
+/* The best so far, while candidates are weighed. */
+typedef struct
 {
-  gboolean sound = plan->fault.rule == UNSOOT_RULE_NONE;
-  gboolean best_sound = best->fault.rule == UNSOOT_RULE_NONE;
+  UnsootRecovery *recovery;
+  guint put_off;
+} Best;
 
-  if (best->acts == NULL || sound != best_sound)
-    return best->acts == NULL || sound;
-  return sound && plan->acts->len < best->acts->len;
+static gboolean
+is_better (const Plan *plan, const Best *best)
+{
+  const UnsootRecovery *recovery = best->recovery;
+  gboolean sound = plan->fault.rule == UNSOOT_RULE_NONE;
+  gboolean best_sound = recovery->fault.rule == UNSOOT_RULE_NONE;
+
+  if (recovery->acts == NULL || sound != best_sound)
+    return recovery->acts == NULL || sound;
+  if (plan->put_off != best->put_off)
+    return sound && plan->put_off < best->put_off;
+  return sound && plan->acts->len < recovery->acts->len;
 }
 
 static void
-consider (UnsootRecovery *best, const UnsootRun *run, const UnsootRig *target, int until,
-          gboolean look_now)
+keep (Best *best, Plan *plan, int until)
 {
-  g_auto (Plan) plan
-      = { unsoot_rig_copy (run->rig), target, run->facts,
-          g_ptr_array_new_with_free_func ((GDestroyNotify) unsoot_step_free), UNSOOT_FAULT_INIT };
+  UnsootRecovery *recovery = best->recovery;
 
-  make_plan (&plan, look_now);
+  g_clear_pointer (&recovery->acts, g_ptr_array_unref);
+  unsoot_fault_clear (&recovery->fault);
+  recovery->acts = g_steal_pointer (&plan->acts);
+  recovery->fault = plan->fault;
+  recovery->until = until;
+  plan->fault = (UnsootFault) UNSOOT_FAULT_INIT;
+  best->put_off = plan->put_off;
+}
+
+static void
+consider (Best *best, const UnsootRun *run, const UnsootRig *target, int until, gboolean look_now)
+{
+  g_auto (Plan) plan = { unsoot_rig_copy (run->rig),
+                         target,
+                         run->facts,
+                         look_now,
+                         g_ptr_array_new_with_free_func ((GDestroyNotify) unsoot_step_free),
+                         0,
+                         UNSOOT_FAULT_INIT };
+
+  make_plan (&plan);
   check_rest (&plan, run, until);
-  if (!is_better (&plan, best))
-    return;
-  g_clear_pointer (&best->acts, g_ptr_array_unref);
-  unsoot_fault_clear (&best->fault);
-  best->acts = g_steal_pointer (&plan.acts);
-  best->fault = plan.fault;
-  plan.fault = (UnsootFault) UNSOOT_FAULT_INIT;
-  best->until = until;
+  if (is_better (&plan, best))
+    keep (best, &plan, until);
+}
+
+/* The same without mist, and with nothing running: for what has done its work. */
+static UnsootRig *
+without_mist (const UnsootRig *target)
+{
+  UnsootRig *calm = unsoot_rig_copy (target);
+
+  calm->atomiser = FALSE;
+  calm->air_pa = 0;
+  calm->air_bled = TRUE;
+  return calm;
+}
+
+static UnsootRig *
+at_rest (const UnsootRig *target)
+{
+  UnsootRig *rest = without_mist (target);
+
+  rest->key = rest->pump = FALSE;
+  rest->engine = UNSOOT_ENGINE_OFF;
+  rest->pressure_pa = 0;
+  rest->pressure_bled = TRUE;
+  return rest;
+}
+
+static void
+consider_all (Best *best, const UnsootRun *run, const UnsootRig *target, int until)
+{
+  g_autoptr (UnsootRig) calm = without_mist (target), rest = at_rest (target);
+
+  for (gboolean look_now = FALSE; look_now <= TRUE; look_now++)
+    {
+      consider (best, run, target, until, look_now);
+      consider (best, run, calm, until, look_now);
+      consider (best, run, rest, until, look_now);
+    }
 }
 
 UnsootRecovery *
 unsoot_run_recovery (const UnsootRun *run)
 {
-  UnsootRecovery *best = g_new0 (UnsootRecovery, 1);
+  UnsootRecovery *recovery = g_new0 (UnsootRecovery, 1);
+  Best best = { recovery, 0 };
   const GPtrArray *steps = run->procedure->steps;
   g_autoptr (UnsootRig) target = unsoot_rig_copy (run->wanted != NULL ? run->wanted : run->rig);
 
-  best->first = run->cursor;
-  best->fault = (UnsootFault) UNSOOT_FAULT_INIT;
+  recovery->first = run->cursor;
+  recovery->fault = (UnsootFault) UNSOOT_FAULT_INIT;
   for (int until = run->cursor;; until++)
     {
-      consider (best, run, target, until, FALSE);
-      consider (best, run, target, until, TRUE);
-      if (until == (int) steps->len || !only_stops (steps->pdata[until])
-          || !unsoot_rig_apply (target, run->facts, steps->pdata[until], NULL, NULL))
-        return best;
+      consider_all (&best, run, target, until);
+      if (until == (int) steps->len || !unsoot_step_only_stops (steps->pdata[until]))
+        return recovery;
+      unsoot_rig_apply (target, run->facts, steps->pdata[until], NULL, NULL);
     }
 }
 

@@ -13,8 +13,10 @@ typedef struct
 } UnsootRecovery;
 
 /* Works out the acts that bring the rig from where it is to what the current
- * step needs: drain, oil, lines, pump, pressure, key, look, engine, air, look,
- * atomiser. Each is accepted by the same rules as the procedure's own steps. */
+ * step and the rest need: drain, oil, lines, pump, pressure, key, look, engine,
+ * air, look, atomiser. Each is accepted by the same rules as the procedure's own
+ * steps. What can't be had yet (a look that needs the engine running) is asked for
+ * when its turn comes: wherever the current step is refused, ask here again. */
 UnsootRecovery *unsoot_run_recovery (const UnsootRun *run);
 void unsoot_recovery_free (UnsootRecovery *recovery);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (UnsootRecovery, unsoot_recovery_free)

@@ -155,6 +155,36 @@ unsoot_run_is_interlock (const UnsootStep *step)
   g_assert_not_reached ();
 }
 
+/* A step that only takes something away, and so may be done already. */
+gboolean
+unsoot_step_only_stops (const UnsootStep *step)
+{
+  if (step->act == UNSOOT_ACT_SET)
+    return step->subject == UNSOOT_SUBJECT_SPEED ? g_strcmp0 (step->name, UNSOOT_SPEED_IDLE) == 0
+                                                 : step->value <= 0;
+  return step->act == UNSOOT_ACT_STOP || step->act == UNSOOT_ACT_BLEED;
+}
+
+gboolean
+unsoot_step_is_already_so (const UnsootStep *step, const UnsootRig *rig)
+{
+  if (!unsoot_step_only_stops (step))
+    return FALSE;
+  if (step->act == UNSOOT_ACT_BLEED)
+    return step->subject == UNSOOT_SUBJECT_AIR ? rig->air_bled : rig->pressure_bled;
+  if (step->subject == UNSOOT_SUBJECT_KEY)
+    return !rig->key;
+  if (step->subject == UNSOOT_SUBJECT_ENGINE)
+    return rig->engine == UNSOOT_ENGINE_OFF;
+  if (step->subject == UNSOOT_SUBJECT_SPEED)
+    return rig->engine != UNSOOT_ENGINE_RAISED;
+  if (step->subject == UNSOOT_SUBJECT_PUMP)
+    return !rig->pump;
+  if (step->subject == UNSOOT_SUBJECT_ATOMISER)
+    return !rig->atomiser;
+  return step->subject == UNSOOT_SUBJECT_AIR ? rig->air_pa <= 0 : rig->pressure_pa <= 0;
+}
+
 gboolean
 unsoot_run_allows (const UnsootRun *run, const UnsootStep *step, const UnsootEntry *entry,
                    UnsootFault *fault)
@@ -182,6 +212,7 @@ offer_step (const UnsootRun *run, UnsootRunOffer *offer)
       = unsoot_rig_allows (run->rig, run->facts, step, NULL, &offer->fault) && !comes_first;
   offer->may_be_late = offer->may_do && !unsoot_run_is_interlock (step);
   offer->may_pass_over = !comes_first;
+  offer->already_so = unsoot_step_is_already_so (step, run->rig);
 }
 
 void

@@ -122,6 +122,7 @@ typedef struct
   gboolean may_do;  /* CONFIRM, or STARTED / ENDED */
   gboolean may_be_late;
   gboolean may_pass_over;
+  gboolean already_so; /* it stops what is stopped already: pass it over */
   gboolean may_sign;
   UnsootFault fault; /* why not, where may_do is FALSE */
 } UnsootRunOffer;
