@@ -46,6 +46,13 @@ unsoot_word_is_bare (const char *text)
   return TRUE;
 }
 
+/* A blank at either end would be taken for one around the text. */
+static gboolean
+is_outer_blank (const char *text, const char *p)
+{
+  return g_ascii_isspace (*p) && (p == text || p[1] == '\0');
+}
+
 static void
 append_escaped (GString *out, const char *text, const char *escaped)
 {
@@ -54,23 +61,50 @@ append_escaped (GString *out, const char *text, const char *escaped)
       g_string_append (out, "\\n");
     else
       {
-        if (strchr (escaped, *p) != NULL)
+        if (strchr (escaped, *p) != NULL || is_outer_blank (text, p))
           g_string_append_c (out, '\\');
         g_string_append_c (out, *p);
       }
 }
 
 static void
+append_quoted (GString *out, const char *text)
+{
+  g_string_append_c (out, '"');
+  append_escaped (out, text, "\"\\");
+  g_string_append_c (out, '"');
+}
+
+static void
 append_name (GString *out, const char *name)
 {
   if (unsoot_word_is_bare (name))
-    {
-      g_string_append (out, name);
-      return;
-    }
-  g_string_append_c (out, '"');
-  append_escaped (out, name, "\"\\");
-  g_string_append_c (out, '"');
+    g_string_append (out, name);
+  else
+    append_quoted (out, name);
+}
+
+/* As typed: "psi", but also "in Hg". */
+static void
+append_unit (GString *out, const char *unit)
+{
+  if (strpbrk (unit, " \t\n\v\f\r\"\\|") == NULL)
+    g_string_append (out, unit);
+  else
+    append_quoted (out, unit);
+}
+
+/* What is typed in UNIT to give VALUE. The way there and back can miss it by the last bit. */
+static double
+typed_for (double value, UnsootUnit unit)
+{
+  double shown = unit == UNSOOT_UNIT_NONE ? value : unsoot_unit_from_si (unit, value);
+
+  if (unit == UNSOOT_UNIT_NONE || unsoot_unit_to_si (unit, shown) == value)
+    return shown;
+  if (unsoot_unit_to_si (unit, nextafter (shown, INFINITY)) == value)
+    return nextafter (shown, INFINITY);
+  return nextafter (shown, 0);
 }
 
 /* The shortest decimal that reads as VALUE again; UNIT may be none. */
@@ -79,7 +113,7 @@ append_number (GString *out, double value, UnsootUnit unit)
 {
   char text[G_ASCII_DTOSTR_BUF_SIZE];
   gboolean plain = unit == UNSOOT_UNIT_NONE;
-  double shown = plain ? value : unsoot_unit_from_si (unit, value);
+  double shown = typed_for (value, unit);
 
   for (int digits = 1; digits <= 17; digits++)
     {
@@ -105,7 +139,8 @@ append_value (GString *out, const UnsootStep *step)
       return;
     }
   append_number (out, step->value, unit);
-  g_string_append_printf (out, " %s", unit == UNSOOT_UNIT_NONE ? "Pa" : step->unit);
+  g_string_append_c (out, ' ');
+  append_unit (out, unit == UNSOOT_UNIT_NONE ? "Pa" : step->unit);
 }
 
 static void
