@@ -62,7 +62,7 @@ look_at_loans (UnsootDb *db, UnsootItemState *state, const Asked *asked, GError 
 {
   g_autoptr (GPtrArray) loans
       = unsoot_rows_list (db, &unsoot_loan_row_type, error,
-                          "WHERE item_id = $1 AND COALESCE (back_at, 0) = 0 ORDER BY id DESC",
+                          "WHERE item_id = $1 AND back_at IS NULL ORDER BY id DESC",
                           unsoot_int (state->item->id));
   if (loans == NULL)
     return FALSE;
@@ -88,9 +88,8 @@ look_at_bookings (UnsootDb *db, UnsootItemState *state, const Asked *asked, GErr
   if (unsoot_db_int (db, &number, &failed,
                      "SELECT j.number FROM booking_adapters a"
                      " JOIN bookings b ON b.id = a.booking_id JOIN jobs j ON j.id = b.job_id"
-                     " WHERE a.item_id = $1 AND b.state = 'planned' AND b.job_id <> $2"
+                     " WHERE a.item_id = $1 AND b.state <> 'dropped' AND b.job_id <> $2"
                      " AND b.starts_at < $4 AND b.ends_at > $3"
-                     " AND j.status IN ('quoted', 'booked', 'arrived', 'in-bay', 'stopped')"
                      " ORDER BY b.starts_at, b.id LIMIT 1",
                      unsoot_int (state->item->id), unsoot_int (asked->but_job_id),
                      unsoot_int (asked->starts_at), unsoot_int (asked->ends_at)))

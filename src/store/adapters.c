@@ -30,7 +30,7 @@ GPtrArray *
 unsoot_loan_list (UnsootDb *db, GError **error)
 {
   return unsoot_rows_list (db, &unsoot_loan_row_type, error,
-                           "WHERE COALESCE (back_at, 0) = 0 ORDER BY due_on NULLS LAST, id");
+                           "WHERE back_at IS NULL ORDER BY due_on NULLS LAST, id");
 }
 
 gboolean

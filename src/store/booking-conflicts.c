@@ -205,7 +205,7 @@ read_loans (Book *book, const UnsootBookingWish *wish, gint64 item_id, gint64 no
 {
   g_autoptr (GPtrArray) loans = unsoot_rows_list (
       book->db, &unsoot_loan_row_type, error,
-      "WHERE item_id = $1 AND COALESCE (back_at, 0) = 0 AND out_at < $2"
+      "WHERE item_id = $1 AND back_at IS NULL AND out_at < $2"
       " AND COALESCE (job_id, 0) <> $3 ORDER BY id",
       unsoot_int (item_id), unsoot_int (wish->ends_at), unsoot_int (wish->job_id));
 

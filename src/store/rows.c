@@ -96,8 +96,8 @@ field_value (gconstpointer record, const UnsootField *field)
   switch (field->type)
     {
     case UNSOOT_FIELD_INT64:
-      return (field->flags & UNSOOT_FIELD_REF) != 0 ? unsoot_key (MEMBER (record, field, gint64))
-                                                    : unsoot_int (MEMBER (record, field, gint64));
+      return unsoot_field_zero_is_null (field) ? unsoot_key (MEMBER (record, field, gint64))
+                                               : unsoot_int (MEMBER (record, field, gint64));
     case UNSOOT_FIELD_BOOL:
       return unsoot_int (MEMBER (record, field, gboolean) ? 1 : 0);
     case UNSOOT_FIELD_REAL:

@@ -10,8 +10,8 @@ static const UnsootField adapter_type_columns[] = {
   UNSOOT_COLUMN (UnsootAdapterTypeRow, code, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootAdapterTypeRow, name, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootAdapterTypeRow, side, TEXT, PLAIN),
-  UNSOOT_COLUMN (UnsootAdapterTypeRow, inspect_days, INT64, PLAIN),
-  UNSOOT_COLUMN (UnsootAdapterTypeRow, price_minor, INT64, PLAIN),
+  UNSOOT_COLUMN (UnsootAdapterTypeRow, inspect_days, INT64, OPTIONAL),
+  UNSOOT_COLUMN (UnsootAdapterTypeRow, price_minor, INT64, OPTIONAL),
   UNSOOT_COLUMN (UnsootAdapterTypeRow, note, TEXT, PLAIN),
 };
 UNSOOT_DEFINE_RECORD (UnsootAdapterTypeRow, unsoot_adapter_type_row, "adapter_types",
@@ -37,8 +37,8 @@ static const UnsootField adapter_fit_columns[] = {
   UNSOOT_COLUMN (UnsootAdapterFitRow, family_id, INT64, REF),
   UNSOOT_COLUMN (UnsootAdapterFitRow, make, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootAdapterFitRow, model, TEXT, PLAIN),
-  UNSOOT_COLUMN (UnsootAdapterFitRow, year_from, INT64, PLAIN),
-  UNSOOT_COLUMN (UnsootAdapterFitRow, year_to, INT64, PLAIN),
+  UNSOOT_COLUMN (UnsootAdapterFitRow, year_from, INT64, OPTIONAL),
+  UNSOOT_COLUMN (UnsootAdapterFitRow, year_to, INT64, OPTIONAL),
   UNSOOT_COLUMN (UnsootAdapterFitRow, engine, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootAdapterFitRow, note, TEXT, PLAIN),
 };
@@ -56,7 +56,7 @@ static const UnsootField loan_columns[] = {
   UNSOOT_COLUMN (UnsootLoanRow, out_at, INT64, PLAIN),
   UNSOOT_COLUMN (UnsootLoanRow, due_on, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootLoanRow, out_by, INT64, REF),
-  UNSOOT_COLUMN (UnsootLoanRow, back_at, INT64, PLAIN),
+  UNSOOT_COLUMN (UnsootLoanRow, back_at, INT64, OPTIONAL),
   UNSOOT_COLUMN (UnsootLoanRow, back_by, INT64, REF),
   UNSOOT_COLUMN (UnsootLoanRow, back_condition, TEXT, PLAIN),
 };

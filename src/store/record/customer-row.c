@@ -16,7 +16,7 @@ static const UnsootField customer_columns[] = {
   UNSOOT_COLUMN (UnsootCustomerRow, tax_exempt_number, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootCustomerRow, terms_days, INT64, PLAIN),
   UNSOOT_COLUMN (UnsootCustomerRow, po_required, BOOL, PLAIN),
-  UNSOOT_COLUMN (UnsootCustomerRow, po_limit_minor, INT64, PLAIN),
+  UNSOOT_COLUMN (UnsootCustomerRow, po_limit_minor, INT64, OPTIONAL),
   UNSOOT_COLUMN (UnsootCustomerRow, reminders_ok, BOOL, PLAIN),
   UNSOOT_COLUMN (UnsootCustomerRow, note, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootCustomerRow, active, BOOL, PLAIN),

@@ -13,7 +13,7 @@ static const UnsootField fluid_columns[] = {
   UNSOOT_COLUMN (UnsootFluidRow, supplier_id, INT64, REF),
   UNSOOT_COLUMN (UnsootFluidRow, price_minor, INT64, PLAIN),
   UNSOOT_COLUMN (UnsootFluidRow, service_level, REAL, PLAIN),
-  UNSOOT_COLUMN (UnsootFluidRow, opened_days, INT64, PLAIN),
+  UNSOOT_COLUMN (UnsootFluidRow, opened_days, INT64, OPTIONAL),
   UNSOOT_COLUMN (UnsootFluidRow, flash_point_c, REAL, PLAIN),
   UNSOOT_COLUMN (UnsootFluidRow, boiling_point_c, REAL, PLAIN),
   UNSOOT_COLUMN (UnsootFluidRow, density_kg_m3, REAL, PLAIN),

@@ -11,7 +11,7 @@ static const UnsootField lot_columns[] = {
   UNSOOT_COLUMN (UnsootLotRow, code, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootLotRow, expires_on, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootLotRow, received_on, TEXT, PLAIN),
-  UNSOOT_COLUMN (UnsootLotRow, cost_minor_per_litre, INT64, PLAIN),
+  UNSOOT_COLUMN (UnsootLotRow, cost_minor_per_litre, INT64, OPTIONAL),
   UNSOOT_COLUMN (UnsootLotRow, stop_reason, TEXT, PLAIN),
 };
 UNSOOT_DEFINE_RECORD (UnsootLotRow, unsoot_lot_row, "lots", N_ ("lot"), FALSE, lot_columns)

@@ -107,7 +107,7 @@ unsoot_record_field_text (gconstpointer record, const UnsootField *field)
   switch (field->type)
     {
     case UNSOOT_FIELD_INT64:
-      if ((field->flags & UNSOOT_FIELD_REF) != 0 && MEMBER (record, field, gint64) == 0)
+      if (unsoot_field_zero_is_null (field) && MEMBER (record, field, gint64) == 0)
         return g_strdup ("");
       return g_strdup_printf ("%" G_GINT64_FORMAT, MEMBER (record, field, gint64));
     case UNSOOT_FIELD_BOOL:

@@ -21,8 +21,9 @@ typedef enum
 typedef enum
 {
   UNSOOT_FIELD_PLAIN = 0,
-  UNSOOT_FIELD_REF = 1 << 0,    /* id of another row: 0 in C is NULL in the store */
-  UNSOOT_FIELD_SECRET = 1 << 1, /* the log of changes says that it changed, never to what */
+  UNSOOT_FIELD_REF = 1 << 0,      /* id of another row: 0 in C is NULL in the store */
+  UNSOOT_FIELD_SECRET = 1 << 1,   /* the log of changes says that it changed, never to what */
+  UNSOOT_FIELD_OPTIONAL = 1 << 2, /* any other number of which 0 means none: likewise NULL */
 } UnsootFieldFlags;
 
 typedef struct
@@ -57,6 +58,13 @@ typedef struct
 gpointer unsoot_record_new (const UnsootRecordType *type);
 void unsoot_record_free (const UnsootRecordType *type, gpointer record);
 gpointer unsoot_record_copy (const UnsootRecordType *type, gconstpointer record);
+
+/* Whether a 0 of this field is NULL in the store. */
+static inline gboolean
+unsoot_field_zero_is_null (const UnsootField *field)
+{
+  return (field->flags & (UNSOOT_FIELD_REF | UNSOOT_FIELD_OPTIONAL)) != 0;
+}
 
 /* A field's value as text, as the log of changes and CSV write it: decimal point,
  * no grouping, "" for NULL. The caller frees it. */

@@ -12,7 +12,7 @@ static const UnsootField run_columns[] = {
   UNSOOT_COLUMN (UnsootRunRow, machine_id, INT64, REF),
   UNSOOT_COLUMN (UnsootRunRow, technician_id, INT64, REF),
   UNSOOT_COLUMN (UnsootRunRow, began_at, INT64, PLAIN),
-  UNSOOT_COLUMN (UnsootRunRow, ended_at, INT64, PLAIN),
+  UNSOOT_COLUMN (UnsootRunRow, ended_at, INT64, OPTIONAL),
   UNSOOT_COLUMN (UnsootRunRow, outcome, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootRunRow, signature, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootRunRow, tag, TEXT, PLAIN),

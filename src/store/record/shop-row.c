@@ -19,7 +19,7 @@ static const UnsootField shop_columns[] = {
   UNSOOT_COLUMN (UnsootShopRow, paper, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootShopRow, timezone, TEXT, PLAIN),
   UNSOOT_COLUMN (UnsootShopRow, estimate_over_percent, REAL, PLAIN),
-  UNSOOT_COLUMN (UnsootShopRow, estimate_over_minor, INT64, PLAIN),
+  UNSOOT_COLUMN (UnsootShopRow, estimate_over_minor, INT64, OPTIONAL),
   UNSOOT_COLUMN (UnsootShopRow, estimate_valid_days, INT64, PLAIN),
   UNSOOT_COLUMN (UnsootShopRow, next_due_months, INT64, PLAIN),
   UNSOOT_COLUMN (UnsootShopRow, next_due_metres, INT64, PLAIN),
