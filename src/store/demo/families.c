@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "demo-private.h"
+#include "demo-resource.h"
 #include "dose.h"
 #include "families.h"
 #include "procedure-text.h"
@@ -100,7 +101,7 @@ make_procedure (UnsootDemo *demo, const UnsootDemoFamily *from, GError **error)
 {
   UnsootActing lead = unsoot_demo_as (demo, UNSOOT_DEMO_OWNER, demo->now - 436 * UNSOOT_DEMO_DAY);
   g_autofree char *path = g_strdup_printf ("/org/unsoot/Unsoot/demo/procedures/%s.txt", from->file);
-  g_autoptr (GBytes) bytes = g_resources_lookup_data (path, 0, error);
+  g_autoptr (GBytes) bytes = g_resource_lookup_data (unsoot_demo_get_resource (), path, 0, error);
   g_autoptr (UnsootProcedure) procedure = NULL;
   g_autoptr (UnsootFamilyFacts) facts = NULL;
   gint64 *family_id = &demo->families[from->letter - 'a'];

@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "desk-place.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "customer-page.h"
+#include "customers-page.h"
+#include "job-page.h"
+#include "jobs-page.h"
+#include "thing-page.h"
+#include "today-page.h"
+#include "vehicle-page.h"
+#include "vehicles-page.h"
+
+#define BIT(role) (1u << UNSOOT_ROLE_##role)
+#define EVERYBODY (BIT (ADVISOR) | BIT (CLERK) | BIT (TECHNICIAN) | BIT (LEAD) | BIT (OWNER))
+#define FRONT (BIT (ADVISOR) | BIT (LEAD) | BIT (OWNER))
+
+static const UnsootDeskPlace places[] = {
+  { "today", NULL, N_ ("Today"), "unsoot-today-symbolic", EVERYBODY, unsoot_today_page_get_type },
+  { "jobs", NULL, N_ ("Jobs"), "unsoot-job-symbolic", EVERYBODY, unsoot_jobs_page_get_type },
+  { "customers", NULL, N_ ("Customers"), "unsoot-customer-symbolic", FRONT,
+    unsoot_customers_page_get_type },
+  { "vehicles", NULL, N_ ("Vehicles"), "unsoot-vehicle-symbolic", FRONT | BIT (TECHNICIAN),
+    unsoot_vehicles_page_get_type },
+  { "job", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
+  { "estimate", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
+  { "invoice", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
+  { "customer", "customers", NULL, NULL, 0, unsoot_customer_page_get_type },
+  { "vehicle", "vehicles", NULL, NULL, 0, unsoot_vehicle_page_get_type },
+  { "fluid", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
+  { "lot", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
+  { "adapter", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
+  { "loan", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
+  { "machine", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
+};
+
+const UnsootDeskPlace *
+unsoot_desk_places (gsize *n)
+{
+  *n = G_N_ELEMENTS (places);
+  return places;
+}
+
+const UnsootDeskPlace *
+unsoot_desk_place_find (const char *slug)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
+    if (g_strcmp0 (places[i].slug, slug) == 0)
+      return &places[i];
+  return NULL;
+}
+
+gboolean
+unsoot_desk_place_is_of (const UnsootDeskPlace *place, UnsootRole role)
+{
+  return (place->roles & (1u << role)) != 0;
+}
+
+UnsootView *
+unsoot_desk_place_create (const UnsootDeskPlace *place, UnsootSession *session, gint64 record)
+{
+  return g_object_new (place->get_type (), "session", session, "record", record, "slug",
+                       place->slug, NULL);
+}

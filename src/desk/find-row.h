@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "find.h"
+
+G_BEGIN_DECLS
+
+/* One result of the find box. */
+#define UNSOOT_TYPE_FIND_ROW (unsoot_find_row_get_type ())
+G_DECLARE_FINAL_TYPE (UnsootFindRow, unsoot_find_row, UNSOOT, FIND_ROW, GtkListBoxRow)
+
+GtkWidget *unsoot_find_row_new (const UnsootFound *found);
+
+UnsootFoundKind unsoot_find_row_get_kind (UnsootFindRow *self);
+const char *unsoot_find_row_get_title (UnsootFindRow *self);
+/* What it opens with win.open. */
+const char *unsoot_find_row_get_slug (UnsootFindRow *self);
+gint64 unsoot_find_row_get_record (UnsootFindRow *self);
+
+/* Name of the group: "Customers". */
+const char *unsoot_found_kind_words (UnsootFoundKind kind);
+
+G_END_DECLS

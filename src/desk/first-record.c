@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "first-record.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "lists.h"
+#include "path.h"
+#include "shops.h"
+
+/* The newest job that has come furthest, but is not over. */
+static const UnsootJobLine *
+fullest (const GPtrArray *jobs)
+{
+  static const UnsootJobStatus order[]
+      = { UNSOOT_JOB_INVOICED, UNSOOT_JOB_PAID, UNSOOT_JOB_DONE, UNSOOT_JOB_IN_BAY };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (order); i++)
+    for (guint j = 0; j < jobs->len; j++)
+      {
+        const UnsootJobLine *line = g_ptr_array_index (jobs, j);
+        if (g_strcmp0 (line->status, unsoot_job_status_slug (order[i])) == 0)
+          return line;
+      }
+  return jobs->len > 0 ? g_ptr_array_index (jobs, 0) : NULL;
+}
+
+gint64
+unsoot_first_record (UnsootDb *db, const UnsootViewQuery *query, const char *slug, GError **error)
+{
+  const UnsootListPage page = { .limit = 200, .order = UNSOOT_LIST_DOWN };
+  g_autoptr (GPtrArray) jobs = NULL;
+  const UnsootJobLine *line;
+
+  if (query->record != 0)
+    return query->record;
+  jobs = unsoot_job_page (db, &page, NULL, 0, 0, error);
+  if (jobs == NULL)
+    return 0;
+  line = fullest (jobs);
+  if (line == NULL)
+    {
+      g_set_error_literal (error, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_NOT_FOUND,
+                           _ ("There is no job yet, so there is nothing to show here."));
+      return 0;
+    }
+  if (g_str_equal (slug, "vehicle"))
+    return line->vehicle_id;
+  return g_str_equal (slug, "customer") ? line->customer_id : line->id;
+}
+
+char *
+unsoot_first_record_today (UnsootDb *db, gint64 now, GError **error)
+{
+  g_autoptr (UnsootShopRow) shop = unsoot_shop_load (db, error);
+
+  return shop != NULL ? unsoot_shop_date (shop, now) : NULL;
+}

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "card.h"
+#include "job-view-file.h"
+#include "session.h"
+
+/* The cards of a job's page. Each fills an emptied card from the file. */
+void unsoot_job_card_what (UnsootCard *card, const UnsootJobViewFile *file, UnsootSession *session);
+void unsoot_job_card_when (UnsootCard *card, const UnsootJobViewFile *file, UnsootSession *session);
+void unsoot_job_card_readings (UnsootCard *card, const UnsootJobViewFile *file);
+void unsoot_job_card_lines (UnsootCard *card, const UnsootJobViewFile *file,
+                            UnsootSession *session);
+void unsoot_job_card_papers (UnsootCard *card, UnsootJobViewFile *file);

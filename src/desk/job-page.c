@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "job-page.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "card.h"
+#include "columns.h"
+#include "first-record.h"
+#include "invoice-row.h"
+#include "job-cards.h"
+#include "job-path.h"
+#include "job-view-file.h"
+#include "rows.h"
+#include "title-block.h"
+#include "vehicles.h"
+
+struct _UnsootJobPage
+{
+  UnsootView parent_instance;
+
+  /* template */
+  UnsootTitleBlock *head;
+  UnsootJobPath *path;
+  UnsootCard *what;
+  UnsootCard *when;
+  UnsootCard *readings;
+  UnsootCard *lines;
+  UnsootCard *papers;
+};
+
+G_DEFINE_FINAL_TYPE (UnsootJobPage, unsoot_job_page, UNSOOT_TYPE_VIEW)
+
+/* An estimate or invoice leads to its job; 0 on error. */
+static gint64
+job_of (UnsootDb *db, const UnsootViewQuery *query, GError **error)
+{
+  if (g_str_equal (query->slug, "estimate"))
+    {
+      g_autoptr (UnsootEstimateRow) estimate
+          = unsoot_rows_get (db, &unsoot_estimate_row_type, query->record, error);
+      return estimate != NULL ? estimate->job_id : 0;
+    }
+  if (g_str_equal (query->slug, "invoice"))
+    {
+      g_autoptr (UnsootInvoiceRow) invoice
+          = unsoot_rows_get (db, &unsoot_invoice_row_type, query->record, error);
+      return invoice != NULL ? invoice->job_id : 0;
+    }
+  return unsoot_first_record (db, query, "job", error);
+}
+
+static gpointer
+read_job (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
+{
+  const UnsootViewQuery *query = data;
+  const gint64 id = job_of (db, query, error);
+
+  return id != 0 ? unsoot_job_view_file_load (db, id, query->now, error) : NULL;
+}
+
+static void
+show_head (UnsootJobPage *self, const UnsootJobFile *file)
+{
+  g_autofree char *vehicle = unsoot_vehicle_title (file->vehicle);
+  g_autofree char *title = g_strdup_printf (_ ("Job %d"), (int) file->job->number);
+
+  unsoot_view_set_title (UNSOOT_VIEW (self), title);
+  unsoot_title_block_show (self->head, title, vehicle);
+  unsoot_title_block_link (self->head, "unsoot-vehicle-symbolic", _ ("Vehicle"), "vehicle",
+                           file->vehicle->id);
+  unsoot_title_block_link (self->head, "unsoot-customer-symbolic", file->customer->name, "customer",
+                           file->customer->id);
+}
+
+static void
+show_job (UnsootView *view, gpointer result)
+{
+  UnsootJobPage *self = UNSOOT_JOB_PAGE (view);
+  UnsootSession *session = unsoot_view_get_session (view);
+  g_autoptr (UnsootJobViewFile) file = result;
+  UnsootCard *const cards[] = { self->what, self->when, self->readings, self->lines, self->papers };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cards); i++)
+    unsoot_card_clear (cards[i]);
+  show_head (self, file->file);
+  unsoot_job_path_show (self->path, file->file->job->status, file->file->status,
+                        unsoot_session_now (session), unsoot_session_zone (session));
+  unsoot_job_card_what (self->what, file, session);
+  unsoot_job_card_when (self->when, file, session);
+  unsoot_job_card_readings (self->readings, file);
+  unsoot_job_card_lines (self->lines, file, session);
+  unsoot_job_card_papers (self->papers, file);
+}
+
+static void
+unsoot_job_page_dispose (GObject *object)
+{
+  G_OBJECT_CLASS (unsoot_job_page_parent_class)->dispose (object);
+  gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_JOB_PAGE);
+}
+
+static void
+unsoot_job_page_class_init (UnsootJobPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  UnsootViewClass *view_class = UNSOOT_VIEW_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = unsoot_job_page_dispose;
+  view_class->read = read_job;
+  view_class->free_result = (GDestroyNotify) unsoot_job_view_file_unref;
+  view_class->show = show_job;
+  g_type_ensure (UNSOOT_TYPE_CARD);
+  g_type_ensure (UNSOOT_TYPE_COLUMNS);
+  g_type_ensure (UNSOOT_TYPE_JOB_PATH);
+  g_type_ensure (UNSOOT_TYPE_TITLE_BLOCK);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/unsoot/Unsoot/ui/job-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, head);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, path);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, what);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, when);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, readings);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, lines);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, papers);
+}
+
+static void
+unsoot_job_page_init (UnsootJobPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

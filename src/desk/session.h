@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "role.h"
+#include "shop-row.h"
+#include "staff-row.h"
+#include "store.h"
+
+G_BEGIN_DECLS
+
+/* One opened shop at one desk: the store, the shop's own row, its clock, and the person who sits
+ * there. Every page holds it. Signal "notify::person" when hands change. */
+#define UNSOOT_TYPE_SESSION (unsoot_session_get_type ())
+G_DECLARE_FINAL_TYPE (UnsootSession, unsoot_session, UNSOOT, SESSION, GObject)
+
+/* Takes @shop. @demo: the invented shop, whose PINs are no secret. */
+UnsootSession *unsoot_session_new (UnsootStore *store, UnsootShopRow *shop, gboolean demo);
+
+UnsootStore *unsoot_session_get_store (UnsootSession *self);
+const UnsootShopRow *unsoot_session_get_shop (UnsootSession *self);
+gboolean unsoot_session_is_demo (UnsootSession *self);
+
+/* The shop's clock: Unix seconds, its zone, and today as an ISO date (the caller's to free). */
+gint64 unsoot_session_now (UnsootSession *self);
+GTimeZone *unsoot_session_zone (UnsootSession *self);
+char *unsoot_session_today (UnsootSession *self);
+
+/* Stops the clock at a moment, for pictures and tests. 0 lets it run again. */
+void unsoot_session_stop_clock (UnsootSession *self, gint64 at);
+
+/* Who is at the desk, NULL where nobody is. The setter copies. */
+const UnsootStaffRow *unsoot_session_get_person (UnsootSession *self);
+void unsoot_session_set_person (UnsootSession *self, const UnsootStaffRow *person);
+
+/* That person's role; FALSE where nobody is at the desk. */
+gboolean unsoot_session_get_role (UnsootSession *self, UnsootRole *role);
+
+/* An amount in the shop's currency as it is written here; the caller's to free. */
+char *unsoot_session_money (UnsootSession *self, gint64 minor);
+
+G_END_DECLS

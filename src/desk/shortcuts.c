@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "shortcuts.h"
+
+GtkWidget *
+unsoot_shortcuts_new (GtkWindow *over)
+{
+  g_autoptr (GtkBuilder) builder
+      = gtk_builder_new_from_resource ("/org/unsoot/Unsoot/ui/shortcuts.ui");
+  GtkWidget *window = GTK_WIDGET (gtk_builder_get_object (builder, "shortcuts"));
+
+  gtk_window_set_transient_for (GTK_WINDOW (window), over);
+  return window;
+}
