@@ -43,9 +43,9 @@ UnsootTankState *unsoot_machine_tank (UnsootDb *db, gint64 machine_id, const cha
  *
  * Returns: the event's id, 0 on error.
  */
-gint64 unsoot_tank_post (UnsootDb *db, const UnsootActing *who, gint64 machine_id,
-                         const char *side, const char *kind, gint64 ml, const char *contents,
-                         const char *label, GError **error);
+gint64 unsoot_tank_post (UnsootDb *db, const UnsootActing *who, gint64 machine_id, const char *side,
+                         const char *kind, gint64 ml, const char *contents, const char *label,
+                         GError **error);
 
 /* UnsootTankEventRow of a tank, oldest first. */
 GPtrArray *unsoot_tank_events (UnsootDb *db, gint64 tank_id, GError **error);
