@@ -237,10 +237,14 @@ unsoot_number_parse (const char *text, double *value, GError **error)
 {
   g_autofree char *typed = readable (text, error);
   const char *rest = NULL;
+  double read = 0.0;
 
-  if (typed == NULL || !take_number (typed, value, &rest, error))
+  if (typed == NULL || !take_number (typed, &read, &rest, error))
     return FALSE;
-  return *rest == '\0' ? TRUE : refuse_number (typed, error);
+  if (*rest != '\0')
+    return refuse_number (typed, error);
+  *value = read;
+  return TRUE;
 }
 
 static char *

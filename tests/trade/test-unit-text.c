@@ -69,6 +69,7 @@ START_TEST (what_is_no_number)
 
       ck_assert_msg (!unsoot_number_parse (cases[i], &value, &error), "%s is %g", cases[i], value);
       ck_assert (g_error_matches (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID));
+      ck_assert (value == -99);
     }
 }
 END_TEST
