@@ -57,8 +57,9 @@ unsoot_day_parse (const char *iso, int *day, GError **error)
 
   if (!has_iso_form (iso))
     {
+      g_autofree char *shown = g_utf8_make_valid (iso, -1);
       g_set_error (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID,
-                   _ ("“%s” is not a date; type year, month and day as in 2025-02-28"), iso);
+                   _ ("“%s” is not a date; type year, month and day as in 2025-02-28"), shown);
       return FALSE;
     }
   found = unsoot_day (atoi (iso), atoi (iso + 5), atoi (iso + 8));

@@ -143,6 +143,7 @@ check_symbol (const GByteArray *symbols)
 static gboolean
 check_text (const char *text, GError **error)
 {
+  g_autofree char *shown = g_utf8_make_valid (text, -1);
   const char *p = text;
   while (*p && (guchar) *p < 128)
     p++;
@@ -152,7 +153,7 @@ check_text (const char *text, GError **error)
   else if (*p)
     g_set_error (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID,
                  _ ("“%s” can't be a bar code: only plain letters, digits and signs can be."),
-                 text);
+                 shown);
   return *text && *p == '\0';
 }
 

@@ -50,23 +50,26 @@ count_digits (const char *text, gsize length)
 gboolean
 unsoot_phone_check (const char *phone, GError **error)
 {
+  g_autofree char *shown = NULL;
   gsize length = 0;
   guint digits = 0;
 
   if (is_blank (phone))
     return TRUE;
+  shown = g_utf8_make_valid (phone, -1);
+  phone += strspn (phone, " ");
   length = number_length (phone);
   digits = count_digits (phone, length);
   if (strspn (phone, "0123456789+-.()/ ") < length || !is_extension (phone + length)
       || strchr (phone + 1, '+') != NULL)
     g_set_error (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID,
                  _ ("“%s” is not a phone number: digits, spaces, - . ( ) / and one + in front"),
-                 phone);
+                 shown);
   else if (digits < PHONE_MIN_DIGITS || digits > PHONE_MAX_DIGITS)
     g_set_error (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID,
                  ngettext ("“%s” has %u digit; a phone number has 7 to 15",
                            "“%s” has %u digits; a phone number has 7 to 15", digits),
-                 phone, digits);
+                 shown, digits);
   else
     return TRUE;
   return FALSE;
@@ -101,6 +104,7 @@ is_name (const char *email, gsize length)
 gboolean
 unsoot_email_check (const char *email, GError **error)
 {
+  g_autofree char *shown = NULL;
   const char *at = NULL;
 
   if (is_blank (email))
@@ -110,8 +114,9 @@ unsoot_email_check (const char *email, GError **error)
       && !has_space_or_control (email) && is_name (email, (gsize) (at - email))
       && is_domain (at + 1))
     return TRUE;
+  shown = g_utf8_make_valid (email, -1);
   g_set_error (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID,
-               _ ("“%s” is not an e-mail address; it looks like name@place.example"), email);
+               _ ("“%s” is not an e-mail address; it looks like name@place.example"), shown);
   return FALSE;
 }
 

@@ -123,11 +123,12 @@ unsoot_label_read (const char *codes, UnsootLabel *label, GError **error)
         continue;
       if (statement == NULL)
         {
+          g_autofree char *shown = g_utf8_make_valid (words[i], -1);
           g_set_error (
               error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_UNKNOWN,
               _ ("“%s” is no hazard or precaution code that is known here. Compare it with "
                  "section 2 of the safety data sheet."),
-              words[i]);
+              shown);
           return FALSE;
         }
       add_once (*code == 'P' ? read.advice : read.hazards, statement);

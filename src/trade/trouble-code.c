@@ -42,12 +42,13 @@ static void
 take (GPtrArray *codes, const char *typed, GError **error)
 {
   g_autofree char *code = g_ascii_strup (typed, -1);
+  g_autofree char *shown = g_utf8_make_valid (typed, -1);
   const char *wrong = what_is_wrong (code);
 
   if (wrong != NULL)
     /* Translators: what was typed, and what form it should have */
     g_set_error (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID,
-                 _ ("“%s” is not a trouble code: %s"), typed, wrong);
+                 _ ("“%s” is not a trouble code: %s"), shown, wrong);
   else if (!already_there (codes, code))
     g_ptr_array_add (codes, g_steal_pointer (&code));
 }

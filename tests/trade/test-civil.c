@@ -84,6 +84,10 @@ START_TEST (dates_as_text)
   check_refused ("2025-1-1", UNSOOT_TRADE_ERROR_INVALID);
   check_refused ("2025-11-24 ", UNSOOT_TRADE_ERROR_INVALID);
   check_refused ("", UNSOOT_TRADE_ERROR_INVALID);
+
+  g_autoptr (GError) error = NULL;
+  ck_assert (!unsoot_day_parse ("2025-11-2\xff", &day, &error));
+  ck_assert (g_utf8_validate (error->message, -1, NULL));
 }
 END_TEST
 

@@ -90,6 +90,9 @@ START_TEST (what_has_no_symbol_is_refused)
   ck_assert (g_error_matches (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID));
   ck_assert_ptr_nonnull (strstr (error->message, "Größe"));
   g_clear_error (&error);
+  ck_assert_ptr_null (unsoot_code128_encode ("Gr\xff", UNSOOT_CODE128_AUTO, &error));
+  ck_assert (g_utf8_validate (error->message, -1, NULL));
+  g_clear_error (&error);
   ck_assert_ptr_null (unsoot_code128_encode ("", UNSOOT_CODE128_AUTO, &error));
   ck_assert (g_error_matches (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID));
 }

@@ -9,18 +9,14 @@
 START_TEST (phones)
 {
   /* ITU-T E.164: at most 15 digits; 555-01xx is kept for invented numbers. */
-  static const char *const good[] = { "555-0142",
-                                      "(406) 555-0142",
-                                      "+1 406 555 0142 x12",
-                                      "406.555.0142 Ext. 7",
-                                      "555-0142 #3",
-                                      "+123456789012345",
-                                      "",
-                                      "  " };
+  static const char *const good[]
+      = { "555-0142",    "(406) 555-0142",   "+1 406 555 0142 x12", "406.555.0142 Ext. 7",
+          "555-0142 #3", "+123456789012345", " +1 406 555 0142 ",   "",
+          "  " };
   static const char *const bad[]
-      = { "12345",        "1234567890123456", "call me",     "555-0142 x",
-          "555+0142999",  "++14065550142",    "555-O142",    "555-0142 ext",
-          "555-0142 xx1", "555-0142 e1",      "555-0142 x1a" };
+      = { "12345",        "1234567890123456", "call me",      "555-0142 x",
+          "555+0142999",  "++14065550142",    "555-O142",     "555-0142 ext",
+          "555-0142 xx1", "555-0142 e1",      "555-0142 x1a", " ++4065550142" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (good); i++)
     ck_assert_msg (unsoot_phone_check (good[i], NULL), "%s", good[i]);
@@ -33,6 +29,18 @@ START_TEST (phones)
       ck_assert_ptr_nonnull (strstr (error->message, bad[i]));
     }
   ck_assert (unsoot_phone_check (NULL, NULL));
+}
+END_TEST
+
+START_TEST (damaged_text_can_be_shown)
+{
+  g_autoptr (GError) error = NULL;
+
+  ck_assert (!unsoot_phone_check ("555-01\xff", &error));
+  ck_assert (g_utf8_validate (error->message, -1, NULL));
+  g_clear_error (&error);
+  ck_assert (!unsoot_email_check ("ana\xff@oak.example", &error));
+  ck_assert (g_utf8_validate (error->message, -1, NULL));
 }
 END_TEST
 
@@ -96,6 +104,7 @@ contact_suite (void)
   TCase *tcase = tcase_create ("typed");
 
   tcase_add_test (tcase, phones);
+  tcase_add_test (tcase, damaged_text_can_be_shown);
   tcase_add_test (tcase, emails);
   tcase_add_test (tcase, purchase_orders);
   tcase_add_test (tcase, plates);

@@ -109,6 +109,9 @@ START_TEST (an_unknown_code_is_named)
   ck_assert (!unsoot_label_read ("H226 H2266", &label, &error));
   ck_assert (g_error_matches (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_UNKNOWN));
   ck_assert_ptr_nonnull (strstr (error->message, "H2266"));
+  g_clear_error (&error);
+  ck_assert (!unsoot_label_read ("H226 H2\xff", &label, &error));
+  ck_assert (g_utf8_validate (error->message, -1, NULL));
 }
 END_TEST
 

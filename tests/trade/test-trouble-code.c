@@ -74,6 +74,8 @@ START_TEST (the_wrong_one_is_named)
   check_refused ("P040", "“P040”", "five characters");
   check_refused ("P04011", "“P04011”", "five characters");
   check_refused ("P040é", "“P040é”", "five characters");
+  /* Damaged text is shown with the sign for it, U+FFFD, as Unicode's chapter 3.9 asks. */
+  check_refused ("P040\xff", "“P040\uFFFD”", "five characters");
 }
 END_TEST
 
