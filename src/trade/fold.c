@@ -28,7 +28,9 @@ plain_form (gunichar c)
 static void
 append_folded (GString *out, gunichar c)
 {
-  const char *plain = plain_form (c);
+  /* GLib's case folding leaves the small letters of Cherokee beside the capitals. */
+  gunichar small = g_unichar_tolower (c);
+  const char *plain = plain_form (small);
 
   if (g_unichar_isspace (c))
     {
@@ -38,7 +40,7 @@ append_folded (GString *out, gunichar c)
   else if (plain != NULL)
     g_string_append (out, plain);
   else if (!g_unichar_ismark (c) && g_unichar_type (c) != G_UNICODE_FORMAT)
-    g_string_append_unichar (out, c);
+    g_string_append_unichar (out, small);
 }
 
 static char *

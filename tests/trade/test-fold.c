@@ -95,6 +95,25 @@ START_TEST (folding_twice_changes_nothing)
 }
 END_TEST
 
+START_TEST (capitals_and_small_letters_are_one)
+{
+  check_fold ("ꭰꮿ", "ꭰꮿ");
+  check_fold ("ᎠᏯ", "ꭰꮿ"); /* UnicodeData.txt: 13A0 and 13EF, field 13: AB70 and ABBF */
+  for (gunichar c = 1; c < 0x20000; c++)
+    {
+      char text[8] = { 0 };
+
+      if (!g_unichar_validate (c))
+        continue;
+      g_unichar_to_utf8 (c, text);
+      g_autofree char *upper = g_utf8_strup (text, -1);
+      g_autofree char *folded = unsoot_fold (text, NULL);
+      g_autofree char *of_upper = unsoot_fold (upper, NULL);
+      ck_assert_msg (g_str_equal (folded, of_upper), "U+%04X: “%s” and “%s”", c, folded, of_upper);
+    }
+}
+END_TEST
+
 static Suite *
 fold_suite (void)
 {
@@ -107,6 +126,7 @@ fold_suite (void)
   tcase_add_test (tcase, compact_keeps_letters_and_digits);
   tcase_add_test (tcase, damaged_text_is_reported);
   tcase_add_test (tcase, folding_twice_changes_nothing);
+  tcase_add_test (tcase, capitals_and_small_letters_are_one);
   suite_add_tcase (suite, tcase);
   return suite;
 }
