@@ -16,19 +16,18 @@ const gsize unsoot_demo_n_suppliers = G_N_ELEMENTS (unsoot_demo_suppliers);
 
 /* Hazard data of a kind that such fluids have; the statements' codes are GHS's. */
 const UnsootDemoFluid unsoot_demo_fluids[] = {
-  { "A", "Fuel fluid A", "fuel", 0, 4200, 5000, 11500, 62.0, 180.0, 810.0, "danger",
-    "GHS02 GHS07 GHS08", "H226 H304 H315 H336", "P210 P233 P280 P301+P310 P331 P501", "UN1993",
-    0.6 },
+  { "A", "Fuel fluid A", "fuel", 0, 4200, 5000, 11500, 58.0, 180.0, 810.0, "danger",
+    "GHS02 GHS07 GHS08", "H226 H304 H315 H336", "P210 P233 P280 P301+P310 P331 P501", "1993", 0.6 },
   { "B", "Fuel fluid B", "fuel", 0, 4800, 5000, 13400, 45.0, 150.0, 790.0, "danger",
-    "GHS02 GHS07 GHS08", "H226 H304 H319 H336", "P210 P233 P280 P301+P310 P331 P501", "UN1993",
+    "GHS02 GHS07 GHS08", "H226 H304 H319 H336", "P210 P233 P280 P301+P310 P331 P501", "1993",
     0.25 },
   { "C", "Fuel fluid C, low smell", "fuel", 1, 5600, 1000, 3300, 78.0, 195.0, 820.0, "danger",
     "GHS08", "H227 H304", "P210 P280 P301+P310 P331 P501", NULL, 0.15 },
   { "R", "Intake fluid R", "intake", 0, 3900, 5000, 10200, 27.0, 120.0, 860.0, "danger",
     "GHS02 GHS05 GHS07", "H226 H314 H335", "P210 P260 P280 P303+P361+P353 P305+P351+P338 P501",
-    "UN2924", 0.6 },
+    "2924", 0.6 },
   { "S", "Intake fluid S", "intake", 1, 4400, 5000, 12100, 40.0, 140.0, 880.0, "warning",
-    "GHS02 GHS07", "H226 H315 H319 H335", "P210 P261 P280 P305+P351+P338 P501", "UN1993", 0.3 },
+    "GHS02 GHS07", "H226 H315 H319 H335", "P210 P261 P280 P305+P351+P338 P501", "1993", 0.3 },
   { "T", "Intake fluid T, water-based", "intake", 1, 5200, 2000, 6900, 96.0, 100.0, 1010.0,
     "warning", "GHS07", "H315 H319", "P280 P305+P351+P338 P501", NULL, 0.1 },
 };

@@ -89,6 +89,7 @@ kit_of (const UnsootProcedure *procedure)
                              : strstr (step->name, "o-ring") != NULL ? "o-ring"
                                                                      : "gasket");
       item->name = g_strdup (step->name);
+      item->name[0] = g_ascii_toupper (item->name[0]);
       item->quantity = 1;
       item->price_minor = filter ? 3800 : 950 + 150 * (gint64) kit->len;
       g_ptr_array_add (kit, item);

@@ -161,9 +161,9 @@ make_tax_rules (UnsootDemo *demo, const UnsootActing *who, GError **error)
     gint64 rate;
     const char *label;
   } rules[] = {
-    { "labour", "Z", 0, "Labour, not taxed" },  { "fluid", "S", 7250, "Sales tax 7.25 %" },
-    { "kit", "S", 7250, "Sales tax 7.25 %" },   { "disposal", "Z", 0, "Disposal, not taxed" },
-    { "other", "S", 7250, "Sales tax 7.25 %" },
+    { "labour", "Z", 0, "Labour" },      { "fluid", "S", 7250, "Sales tax" },
+    { "kit", "S", 7250, "Sales tax" },   { "disposal", "Z", 0, "Disposal" },
+    { "other", "S", 7250, "Sales tax" },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
