@@ -3,6 +3,7 @@
 
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "page-draw.h"
 #include "page-text.h"
@@ -21,13 +22,26 @@ size_prepared_cb (GdkPixbufLoader *loader, int width, int height, gpointer data)
                                 MAX (1, (int) ((gint64) height * MOST_PIXELS / longest)));
 }
 
-/* A file that breaks off half-way still shows its upper half in some readers: the error
- * of either call means damaged. */
+/* Readers show what there is of a file that breaks off; its closing mark tells. JPEG: ISO/IEC
+ * 10918-1, EOI; PNG: ISO/IEC 15948, IEND with its check sum. */
+static gboolean
+is_whole (GBytes *bytes)
+{
+  static const guint8 png_end[] = { 'I', 'E', 'N', 'D', 0xAE, 0x42, 0x60, 0x82 };
+  gsize size;
+  const guint8 *data = g_bytes_get_data (bytes, &size);
+
+  if (size > 4 && data[0] == 0xFF && data[1] == 0xD8)
+    return data[size - 2] == 0xFF && data[size - 1] == 0xD9;
+  if (size > sizeof png_end && data[0] == 0x89 && data[1] == 'P')
+    return memcmp (data + size - sizeof png_end, png_end, sizeof png_end) == 0;
+  return size > 0;
+}
+
 static GdkPixbuf *
 read_pixels (GBytes *data)
 {
   g_autoptr (GdkPixbufLoader) loader = gdk_pixbuf_loader_new ();
-  g_autoptr (GdkPixbuf) upright = NULL;
   gboolean whole;
 
   g_signal_connect (loader, "size-prepared", G_CALLBACK (size_prepared_cb), NULL);
@@ -35,15 +49,13 @@ read_pixels (GBytes *data)
   whole = gdk_pixbuf_loader_close (loader, NULL) && whole;
   if (!whole || gdk_pixbuf_loader_get_pixbuf (loader) == NULL)
     return NULL;
-  upright = gdk_pixbuf_apply_embedded_orientation (gdk_pixbuf_loader_get_pixbuf (loader));
-  return g_steal_pointer (&upright);
+  return gdk_pixbuf_apply_embedded_orientation (gdk_pixbuf_loader_get_pixbuf (loader));
 }
 
 gboolean
 unsoot_picture_read (UnsootPicture *picture, GBytes *data)
 {
-  g_autoptr (GdkPixbuf) pixels
-      = data != NULL && g_bytes_get_size (data) > 0 ? read_pixels (data) : NULL;
+  g_autoptr (GdkPixbuf) pixels = data != NULL && is_whole (data) ? read_pixels (data) : NULL;
   char *buffer = NULL;
   gsize size = 0;
 

@@ -201,16 +201,30 @@ START_TEST (what_the_font_lacks_is_named)
 }
 END_TEST
 
-/* Scripts that need shaping are in the font's file, and would come out wrong all the same. */
-START_TEST (scripts_that_need_shaping_are_named)
+/* A mark with no composed letter is in the font's file, and would stand beside its letter. */
+START_TEST (what_needs_shaping_is_named)
 {
   g_autoptr (UnsootPageKit) kit = new_kit (UNSOOT_PAPER_LETTER);
   g_autofree char *remark = NULL;
   g_autoptr (GBytes) pdf = NULL;
 
-  unsoot_page_paragraph (kit, &unsoot_text_body, "\u0915\u093F");
+  ck_assert (FcCharSetHasChar (kit->faces[0].charset, 0x0302));
+  unsoot_page_paragraph (kit, &unsoot_text_body, "q\u0302");
   pdf = finish (kit, &remark);
-  ck_assert_ptr_nonnull (strstr (remark, "U+0915"));
+  ck_assert_ptr_nonnull (remark);
+  ck_assert_ptr_nonnull (strstr (remark, "U+0302"));
+}
+END_TEST
+
+START_TEST (a_page_begins_at_its_top)
+{
+  g_autoptr (UnsootPageKit) kit = new_kit (UNSOOT_PAPER_LETTER);
+
+  unsoot_page_skip (kit, 18);
+  ck_near (kit->y, kit->top, 0.0001);
+  kit->y += 10;
+  unsoot_page_skip (kit, 18);
+  ck_near (kit->y, kit->top + 28, 0.0001);
 }
 END_TEST
 
@@ -435,10 +449,11 @@ page_kit_suite (void)
   tcase_add_test (tests, lines_break_where_they_may);
   tcase_add_test (tests, clipping_never_cuts_a_figure);
   tcase_add_test (tests, what_the_font_lacks_is_named);
-  tcase_add_test (tests, scripts_that_need_shaping_are_named);
+  tcase_add_test (tests, what_needs_shaping_is_named);
   tcase_add_test (tests, text_that_is_not_utf8_is_said);
   tcase_add_test (tests, all_well_is_no_remark);
   tcase_add_test (tests, a_missing_font_names_its_package);
+  tcase_add_test (tests, a_page_begins_at_its_top);
   tcase_add_test (tests, a_row_is_never_cut);
   tcase_add_test (tests, a_row_taller_than_a_page_goes_on);
   tcase_add_test (tests, figures_stand_at_the_right);

@@ -7,15 +7,15 @@
 
 #include "suite.h"
 
-/* Boxes of letters are higher than the letters: only their middle halves count. */
+/* Boxes of letters are higher than the letters: only the middle of each counts. */
 static gboolean
 overprint (const ProbeWord *a, const ProbeWord *b)
 {
-  const double low = MAX (a->top * 0.7 + a->bottom * 0.3, b->top * 0.7 + b->bottom * 0.3);
-  const double high = MIN (a->top * 0.3 + a->bottom * 0.7, b->top * 0.3 + b->bottom * 0.7);
+  const double low = MAX (a->top * 0.8 + a->bottom * 0.2, b->top * 0.8 + b->bottom * 0.2);
+  const double high = MIN (a->top * 0.2 + a->bottom * 0.8, b->top * 0.2 + b->bottom * 0.8);
 
   return a->page == b->page && MIN (a->right, b->right) - MAX (a->left, b->left) > 0.5
-         && high - low > 0.5;
+         && high - low > 0.2;
 }
 
 static void
