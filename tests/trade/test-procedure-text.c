@@ -30,6 +30,11 @@ static const char *const lines[] = {
   "set pressure minimum",
   "set air 40 psi | | Only a reason",
   "set speed raised",
+  "set pressure 8 \"p si\"",
+  "set pressure 1.0000000000000002 psi",
+  "set pressure 7.1999999999999993 bar",
+  "start pump | \\ Wording that begins with a blank, and ends with one\\  | \\\tWhy",
+  "fit tool \" a \" at \"b\\ \"",
   "measure reading \"Größe\" | Ölstand prüfen",
   "drain low-point elbow",
 };
@@ -107,6 +112,7 @@ static const Wrong wrong[] = {
   { "start pump => start", 42, "what" },
   { "set pressure 8 psi => set pressure 8 furlongs", 44, "furlongs" },
   { "set pressure 8 psi => set pressure 8", 44, "unit" },
+  { "set pressure 8 psi => set pressure 1e308 psi", 44, "1e+308" },
   { "set pressure 8 psi => set pressure 8 psi 9 psi", 44, "9" },
   { "take-off part => take-off part \"egr", 37, "quotation" },
   { "take-off part => take-off part one two", 37, "two" },
@@ -126,6 +132,7 @@ static const Wrong wrong[] = {
   { "window => window 10 to 6 psi", 5, "edge" },
   { "window => window 0 to 6 psi", 5, "edge" },
   { "window => window 1 to 6 miles", 5, "miles" },
+  { "window => window 1 to 1e308 psi", 5, "1e+308" },
   { "egr => egr cooler", 6, "cooler" },
   { "heater => heater maybe", 7, "maybe" },
   { "road => road", 9, "road" },
@@ -181,6 +188,9 @@ START_TEST (test_not_utf8)
   g_autoptr (GError) error = NULL;
 
   ck_assert (!unsoot_procedure_parse ("procedure \xff\n", &procedure, &facts, &error));
+  ck_assert_ptr_nonnull (strstr (error->message, "UTF-8"));
+  g_clear_error (&error);
+  ck_assert_ptr_null (unsoot_step_parse ("start pump | \xff", &error));
   ck_assert_ptr_nonnull (strstr (error->message, "UTF-8"));
 }
 END_TEST
