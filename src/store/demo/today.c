@@ -13,6 +13,7 @@
  * their bays, one waiting, more to come, and what needs a hand. */
 
 #define AT(hour, minute) ((hour) *3600 + (minute) *60)
+#define AGO(minutes) (-60 * (minutes))
 
 /* How far a job of today has come. */
 typedef enum
@@ -30,8 +31,8 @@ typedef struct
 {
   char family; /* of the vehicle to pick; '=' the vehicle whose last job was latest */
   gboolean fleet;
-  int day; /* from today */
-  gint64 start;
+  int day;      /* from today */
+  gint64 start; /* AT a time of that day, or so long AGO */
   int bay;
   int machine;
   int technician;
@@ -42,14 +43,14 @@ typedef struct
 } Entry;
 
 static const Entry entries[] = {
-  { 'a', FALSE, 0, AT (7, 45), 0, 0, UNSOOT_DEMO_TECHNICIAN, PAID, 1.0, "Due by distance", NULL },
-  { 'b', TRUE, 0, AT (8, 0), 1, 1, UNSOOT_DEMO_LEAD, DONE, 1.0, "Regenerates every second day",
+  { 'a', FALSE, 0, AT (7, 30), 0, 0, UNSOOT_DEMO_TECHNICIAN, PAID, 1.0, "Due by distance", NULL },
+  { 'b', TRUE, 0, AT (7, 35), 1, 1, UNSOOT_DEMO_LEAD, DONE, 1.0, "Regenerates every second day",
     "P2463" },
-  { 'c', TRUE, 0, AT (9, 30), 0, 0, UNSOOT_DEMO_TECHNICIAN, RUNNING, 0.55, "Lamp on, EGR flow",
+  { 'c', TRUE, 0, AGO (50), 0, 0, UNSOOT_DEMO_TECHNICIAN, RUNNING, 0.55, "Lamp on, EGR flow",
     "P0401" },
-  { 'e', FALSE, 0, AT (9, 50), 2, 2, UNSOOT_DEMO_TECHNICIAN_2, RUNNING, 0.3,
+  { 'e', FALSE, 0, AGO (20), 2, 2, UNSOOT_DEMO_TECHNICIAN_2, RUNNING, 0.3,
     "Long crank in the morning", NULL },
-  { 'a', TRUE, 0, AT (10, 0), 1, 1, UNSOOT_DEMO_LEAD, ARRIVED, 0.0, "Less pull uphill", "P0299" },
+  { 'a', TRUE, 0, AGO (25), 1, 1, UNSOOT_DEMO_LEAD, ARRIVED, 0.0, "Less pull uphill", "P0299" },
   { 'd', TRUE, 0, AT (13, 0), 3, 2, UNSOOT_DEMO_TECHNICIAN_2, BOOKED, 0.0, "Smoke under load",
     NULL },
   { 'b', FALSE, 0, AT (13, 15), 1, 1, UNSOOT_DEMO_LEAD, BOOKED, 0.0, "Uses more fuel", NULL },
@@ -126,25 +127,32 @@ take_through (UnsootDemo *demo, const Entry *entry, const UnsootDemoPlan *plan, 
                               "card", error);
 }
 
+/* Bookings begin on five minutes. */
+static gint64
+start_of (const UnsootDemo *demo, const Entry *entry)
+{
+  if (entry->start < 0)
+    return (demo->now + entry->start) / 300 * 300;
+  return demo->day_start + entry->day * UNSOOT_DEMO_DAY + entry->start;
+}
+
 static gboolean
 make_entry (UnsootDemo *demo, const Entry *entry, GError **error)
 {
-  UnsootDemoPlan plan
-      = { .starts_at = demo->day_start + entry->day * UNSOOT_DEMO_DAY + entry->start,
-          .bay = entry->bay,
-          .machine = entry->machine,
-          .technician = entry->technician,
-          .complaint = entry->complaint,
-          .codes = entry->codes };
+  UnsootDemoPlan plan = { .starts_at = start_of (demo, entry),
+                          .bay = entry->bay,
+                          .machine = entry->machine,
+                          .technician = entry->technician,
+                          .complaint = entry->complaint,
+                          .codes = entry->codes };
 
   plan.vehicle = entry->family == '=' ? take_latest (demo, &plan.comeback_of, error)
                                       : take_vehicle (demo, entry->family, entry->fleet);
   if (plan.vehicle == NULL)
     plan.vehicle = take_vehicle (demo, 'a', FALSE);
   plan.service = unsoot_demo_service_for (plan.vehicle);
-  plan.quoted_before = (entry->day + 4) * UNSOOT_DEMO_DAY + 5 * entry->start / 7;
-  plan.wait
-      = entry->progress == ARRIVED ? plan.starts_at - (demo->now - 25 * UNSOOT_DEMO_MINUTE) : 0;
+  plan.quoted_before = (entry->day + 4) * UNSOOT_DEMO_DAY + AT (1, 20);
+  plan.wait = 5 * UNSOOT_DEMO_MINUTE;
 
   gint64 job_id = unsoot_demo_quote (demo, &plan, error);
   if (job_id == 0)
