@@ -516,6 +516,12 @@ next_event (TestShop *shop, const UnsootRun *run, gint64 at)
   const UnsootStep *step = unsoot_procedure_step (unsoot_run_procedure (run), offer.step);
   UnsootRunEvent *event;
 
+  if (offer.ask_again)
+    {
+      event = unsoot_run_event_new (UNSOOT_RUN_ASKED_AGAIN, at);
+      event->step = offer.ask_step;
+      return event;
+    }
   if (offer.caution)
     {
       event = unsoot_run_event_new (UNSOOT_RUN_CAUTION, at);
