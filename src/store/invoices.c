@@ -233,13 +233,24 @@ frozen_taxes (const Billing *billing)
   return taxes;
 }
 
+/* From paid the path leads back to invoiced, when a payment returns; not to a second invoice. */
+static gboolean
+check_not_paid (const Billing *billing, GError **error)
+{
+  if (unsoot_job_row_status (billing->job) != UNSOOT_JOB_PAID)
+    return TRUE;
+  return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                           _ ("Job %" G_GINT64_FORMAT " is invoiced and paid already."),
+                           billing->job->number);
+}
+
 gint64
 unsoot_job_invoice (UnsootDb *db, const UnsootActing *who, gint64 job_id, GError **error)
 {
   g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_INVOICE, error);
   g_auto (Billing) billing = { .db = db, .who = who };
 
-  if (deed == NULL || !gather (&billing, job_id, error)
+  if (deed == NULL || !gather (&billing, job_id, error) || !check_not_paid (&billing, error)
       || !unsoot_job_move (db, who, billing.job, UNSOOT_JOB_INVOICED, NULL, error)
       || !check (&billing, error))
     return 0;

@@ -211,6 +211,19 @@ post_began (UnsootDb *db, const UnsootActing *who, gint64 run_id, GError **error
   return unsoot_run_event_add (db, who, run_id, event, NULL, error);
 }
 
+/* The path leads from stopped into the bay too; but what is off the engine is known to the run
+ * that took it off, and a new one would not ask for it back. */
+static gboolean
+check_whole (const UnsootJobRow *job, GError **error)
+{
+  if (unsoot_job_row_status (job) != UNSOOT_JOB_STOPPED)
+    return TRUE;
+  return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                           _ ("Job %" G_GINT64_FORMAT " stands in pieces: take up its run again "
+                              "instead of beginning another."),
+                           job->number);
+}
+
 gint64
 unsoot_job_run_begin (UnsootDb *db, const UnsootActing *who, gint64 job_id, gint64 machine_id,
                       GError **error)
@@ -220,7 +233,7 @@ unsoot_job_run_begin (UnsootDb *db, const UnsootActing *who, gint64 job_id, gint
   gint64 machine = 0;
   gint64 run = 0;
 
-  if (job == NULL || !check_authorised (db, job, error)
+  if (job == NULL || !check_authorised (db, job, error) || !check_whole (job, error)
       || (machine = machine_for (db, job, machine_id, error)) == 0
       || !check_machine_free (db, machine, error))
     return 0;
