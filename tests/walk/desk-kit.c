@@ -1,0 +1,257 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "desk-kit.h"
+
+#include <string.h>
+
+#include "suite.h"
+
+enum
+{
+  PATIENCE_S = 30,
+  POLL_US = 50000,
+  DEEPEST = 60
+};
+
+static char *shell (const char *format, ...) G_GNUC_PRINTF (1, 2);
+
+static char *
+shell (const char *format, ...)
+{
+  const char *argv[] = { "sh", "-c", NULL, NULL };
+  g_autofree char *line = NULL;
+  char *out = NULL;
+  GError *error = NULL;
+  va_list arguments;
+
+  va_start (arguments, format);
+  line = g_strdup_vprintf (format, arguments);
+  va_end (arguments);
+  argv[2] = line;
+  g_spawn_sync (NULL, (char **) argv, NULL, G_SPAWN_SEARCH_PATH | G_SPAWN_STDERR_TO_DEV_NULL, NULL,
+                NULL, &out, NULL, NULL, &error);
+  ck_no_error (error);
+  return g_strchomp (out);
+}
+
+static AtspiAccessible *
+find_application (const char *name)
+{
+  g_autoptr (AtspiAccessible) desktop = atspi_get_desktop (0);
+  const int n = atspi_accessible_get_child_count (desktop, NULL);
+
+  for (int i = 0; i < n; i++)
+    {
+      g_autoptr (AtspiAccessible) child = atspi_accessible_get_child_at_index (desktop, i, NULL);
+      g_autofree char *its_name = child != NULL ? atspi_accessible_get_name (child, NULL) : NULL;
+      if (g_strcmp0 (its_name, name) == 0)
+        return g_steal_pointer (&child);
+    }
+  return NULL;
+}
+
+static void
+focus_window (void)
+{
+  g_autofree char *done = shell ("xdotool search --sync --onlyvisible --name Unsoot windowfocus");
+}
+
+Desk *
+desk_start (const char *const *arguments)
+{
+  Desk *desk = g_new0 (Desk, 1);
+  g_autoptr (GStrvBuilder) line = g_strv_builder_new ();
+  const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
+  GError *error = NULL;
+
+  atspi_init ();
+  /* Nobody listens for changes here, so nothing that was read is good a second time. */
+  g_autoptr (AtspiAccessible) desktop = atspi_get_desktop (0);
+  atspi_accessible_set_cache_mask (desktop, ATSPI_CACHE_NONE);
+  g_strv_builder_add (line, g_getenv ("UNSOOT_PROGRAM"));
+  g_strv_builder_addv (line, (const char **) arguments);
+  g_auto (GStrv) argv = g_strv_builder_end (line);
+  desk->process = g_subprocess_newv ((const char *const *) argv, G_SUBPROCESS_FLAGS_NONE, &error);
+  ck_no_error (error);
+  while (desk->application == NULL && g_get_monotonic_time () < last)
+    {
+      desk->application = find_application ("unsoot");
+      g_usleep (POLL_US);
+    }
+  ck_assert_msg (desk->application != NULL, "the program is not on the bus");
+  focus_window ();
+  return desk;
+}
+
+void
+desk_end (Desk *desk)
+{
+  GError *error = NULL;
+
+  desk_key (desk, "ctrl+q");
+  g_subprocess_wait (desk->process, NULL, &error);
+  ck_no_error (error);
+  ck_assert_msg (g_subprocess_get_if_exited (desk->process)
+                     && g_subprocess_get_exit_status (desk->process) == 0,
+                 "the program did not end well");
+  g_clear_object (&desk->application);
+  g_clear_object (&desk->process);
+  g_free (desk);
+}
+
+typedef gboolean (*Walk) (AtspiAccessible *thing, AtspiRole role, const char *name, int depth,
+                          gpointer data);
+
+/* Depth first through what is shown; stops where @walk says TRUE. */
+static gboolean
+walk_tree (AtspiAccessible *thing, int depth, Walk walk, gpointer data)
+{
+  const int n = atspi_accessible_get_child_count (thing, NULL);
+
+  for (int i = 0; i < n && depth < DEEPEST; i++)
+    {
+      g_autoptr (AtspiAccessible) child = atspi_accessible_get_child_at_index (thing, i, NULL);
+      g_autofree char *name = NULL;
+
+      if (child == NULL)
+        continue;
+      name = atspi_accessible_get_name (child, NULL);
+      if (walk (child, atspi_accessible_get_role (child, NULL), name != NULL ? name : "", depth,
+                data)
+          || walk_tree (child, depth + 1, walk, data))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+typedef struct
+{
+  AtspiRole role;
+  const char *name;
+  AtspiAccessible *found;
+} Wanted;
+
+static gboolean
+is_wanted (AtspiAccessible *thing, AtspiRole role, const char *name, int depth, gpointer data)
+{
+  Wanted *wanted = data;
+
+  if ((wanted->role != ATSPI_ROLE_INVALID && wanted->role != role)
+      || strstr (name, wanted->name) == NULL)
+    return FALSE;
+  wanted->found = g_object_ref (thing);
+  return TRUE;
+}
+
+static AtspiAccessible *
+find_now (Desk *desk, AtspiRole role, const char *name)
+{
+  Wanted wanted = { role, name, NULL };
+
+  walk_tree (desk->application, 0, is_wanted, &wanted);
+  return wanted.found;
+}
+
+gboolean
+desk_has (Desk *desk, AtspiRole role, const char *name)
+{
+  g_autoptr (AtspiAccessible) thing = find_now (desk, role, name);
+
+  return thing != NULL;
+}
+
+AtspiAccessible *
+desk_find (Desk *desk, AtspiRole role, const char *name)
+{
+  const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
+  AtspiAccessible *thing = NULL;
+
+  while ((thing = find_now (desk, role, name)) == NULL && g_get_monotonic_time () < last)
+    g_usleep (POLL_US);
+  if (thing == NULL)
+    {
+      g_autofree char *shown = desk_dump (desk);
+      ck_abort_msg ("nothing called “%s”; shown is:\n%s", name, shown);
+    }
+  return thing;
+}
+
+void
+desk_click (Desk *desk, AtspiRole role, const char *name)
+{
+  g_autoptr (AtspiAccessible) thing = desk_find (desk, role, name);
+  g_autoptr (AtspiAction) action = atspi_accessible_get_action_iface (thing);
+  const int n = action != NULL ? atspi_action_get_n_actions (action, NULL) : 0;
+
+  for (int i = 0; i < n; i++)
+    {
+      g_autofree char *its_name = atspi_action_get_action_name (action, i, NULL);
+      if (g_strcmp0 (its_name, "click") == 0 || g_strcmp0 (its_name, "activate") == 0)
+        {
+          ck_assert (atspi_action_do_action (action, i, NULL));
+          return;
+        }
+    }
+  ck_abort_msg ("“%s” can't be pressed", name);
+}
+
+void
+desk_key (Desk *desk, const char *keys)
+{
+  g_autofree char *done = shell ("xdotool key --clearmodifiers --delay 40 %s", keys);
+}
+
+void
+desk_type (Desk *desk, const char *text)
+{
+  g_autofree char *quoted = g_shell_quote (text);
+  g_autofree char *done = shell ("xdotool type --delay 120 %s", quoted);
+}
+
+void
+desk_wait_title (Desk *desk, const char *title)
+{
+  g_autoptr (AtspiAccessible) frame = desk_find (desk, ATSPI_ROLE_FRAME, title);
+
+  ck_assert_ptr_nonnull (frame);
+}
+
+typedef struct
+{
+  DeskVisit visit;
+  gpointer data;
+} Each;
+
+static gboolean
+visit_one (AtspiAccessible *thing, AtspiRole role, const char *name, int depth, gpointer data)
+{
+  const Each *each = data;
+
+  each->visit (thing, role, name, each->data);
+  return FALSE;
+}
+
+void
+desk_each (Desk *desk, DeskVisit visit, gpointer data)
+{
+  Each each = { visit, data };
+
+  walk_tree (desk->application, 0, visit_one, &each);
+}
+
+static gboolean
+dump_one (AtspiAccessible *thing, AtspiRole role, const char *name, int depth, gpointer data)
+{
+  g_autofree char *words = atspi_accessible_get_role_name (thing, NULL);
+
+  g_string_append_printf (data, "%*s%s “%s”\n", depth * 2, "", words, name);
+  return FALSE;
+}
+
+char *
+desk_dump (Desk *desk)
+{
+  GString *text = g_string_new (NULL);
+
+  walk_tree (desk->application, 0, dump_one, text);
+  return g_string_free (text, FALSE);
+}

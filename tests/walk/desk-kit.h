@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <atspi/atspi.h>
+#include <gio/gio.h>
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiAccessible, g_object_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiAction, g_object_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiStateSet, g_object_unref)
+
+/* The real program on the session's display, driven as a person drives it: what it shows is read
+ * and pressed through AT-SPI, keys come from XTest (xdotool). Everything waits for what it needs
+ * and fails with what was on the screen. */
+
+typedef struct
+{
+  GSubprocess *process;
+  AtspiAccessible *application;
+} Desk;
+
+/* Starts the program (UNSOOT_PROGRAM) with these arguments, NULL-terminated, and waits until its
+ * window is on the bus and has the keyboard. */
+Desk *desk_start (const char *const *arguments);
+
+/* Closes it and checks that it ended well. */
+void desk_end (Desk *desk);
+
+/* The first accessible thing of @role (ATSPI_ROLE_INVALID: any) whose name contains @name, waited
+ * for. Newly referenced. */
+AtspiAccessible *desk_find (Desk *desk, AtspiRole role, const char *name);
+
+/* Whether there is such a thing now. */
+gboolean desk_has (Desk *desk, AtspiRole role, const char *name);
+
+/* Presses it: its action "click". */
+void desk_click (Desk *desk, AtspiRole role, const char *name);
+
+/* Keys as xdotool names them: "ctrl+k", "Return". Text is typed letter by letter. */
+void desk_key (Desk *desk, const char *keys);
+void desk_type (Desk *desk, const char *text);
+
+/* Waits until the window is called so. */
+void desk_wait_title (Desk *desk, const char *title);
+
+/* Calls @visit for everything that is shown. */
+typedef void (*DeskVisit) (AtspiAccessible *thing, AtspiRole role, const char *name, gpointer data);
+void desk_each (Desk *desk, DeskVisit visit, gpointer data);
+
+/* Everything that is shown, a line each with its role and name; for messages. */
+char *desk_dump (Desk *desk);
