@@ -56,17 +56,21 @@ window_words (const UnsootFamilyFacts *facts, const UnsootStep *step)
   return g_strdup_printf (_ ("%s to %s"), least, most);
 }
 
-/* What a fill pours, or a run has used by its end. */
+/* What a fill pours, or a run has still to use. */
 static gint64
 volume_of (const UnsootRun *run, const UnsootStep *step)
 {
-  gint64 dose = unsoot_run_facts (run)->dose_ml[step->side];
+  const UnsootRig *rig = unsoot_run_rig (run);
   double share = isnan (step->share) ? 1.0 : step->share;
+  gint64 ml = llround ((double) unsoot_run_facts (run)->dose_ml[step->side] * share);
 
-  if (step->side == UNSOOT_SIDE_NONE
-      || (step->act != UNSOOT_ACT_FILL && step->act != UNSOOT_ACT_RUN))
+  if (step->side == UNSOOT_SIDE_NONE)
     return 0;
-  return llround ((double) dose * share);
+  if (step->act == UNSOOT_ACT_FILL)
+    return ml;
+  if (step->act != UNSOOT_ACT_RUN)
+    return 0;
+  return CLAMP (ml - rig->used_ml[step->side], 0, rig->tank[step->side].ml);
 }
 
 static char *
