@@ -291,10 +291,10 @@ unsoot_paper_customer_report (const UnsootJobFile *file, UnsootPaperSize size, c
     return NULL;
   if (file->run == NULL)
     {
-      g_set_error (
-          error, UNSOOT_PAPER_ERROR, UNSOOT_PAPER_ERROR_RECORD,
-          _ ("Job %" G_GINT64_FORMAT " has not been run, so there is nothing to report yet."),
-          file->job->number);
+      g_autofree char *number = unsoot_paper_serial (file->job->number);
+      g_set_error (error, UNSOOT_PAPER_ERROR, UNSOOT_PAPER_ERROR_RECORD,
+                   /* Translators: a job's number */
+                   _ ("Job %s has not been run, so there is nothing to report yet."), number);
       return NULL;
     }
   const gint64 at = MAX (file->run->began_at, file->run->ended_at);

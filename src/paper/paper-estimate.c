@@ -245,9 +245,10 @@ unsoot_paper_estimate (const UnsootJobFile *file, UnsootPaperSize size, char **r
     return NULL;
   if (file->estimates->len == 0)
     {
+      g_autofree char *number = unsoot_paper_serial (file->job->number);
       g_set_error (error, UNSOOT_PAPER_ERROR, UNSOOT_PAPER_ERROR_RECORD,
-                   _ ("Job %" G_GINT64_FORMAT " has no estimate yet; make one first."),
-                   file->job->number);
+                   /* Translators: a job's number */
+                   _ ("Job %s has no estimate yet; make one first."), number);
       return NULL;
     }
   estimate = g_ptr_array_index (file->estimates, file->estimates->len - 1);
@@ -257,8 +258,7 @@ unsoot_paper_estimate (const UnsootJobFile *file, UnsootPaperSize size, char **r
     return NULL;
   kit = unsoot_page_kit_new (
       size,
-      unsoot_paper_head (file, g_strdup (_ ("Estimate")),
-                         g_strdup_printf ("%" G_GINT64_FORMAT, estimate->number),
+      unsoot_paper_head (file, g_strdup (_ ("Estimate")), unsoot_paper_serial (estimate->number),
                          unsoot_paper_moment_day (file, estimate->at), estimate->at),
       error);
   if (kit == NULL)

@@ -31,7 +31,9 @@ vehicle_numbers (const UnsootJobFile *file)
 static char *
 job_words (const UnsootJobFile *file)
 {
-  g_autofree char *number = g_strdup_printf (_ ("Job %" G_GINT64_FORMAT), file->job->number);
+  g_autofree char *serial = unsoot_paper_serial (file->job->number);
+  /* Translators: a job's number */
+  g_autofree char *number = g_strdup_printf (_ ("Job %s"), serial);
   g_autofree char *order = *filled (file->job->po_number)
                                ? g_strdup_printf (_ ("PO number %s"), file->job->po_number)
                                : g_strdup ("");

@@ -203,25 +203,26 @@ unsoot_paper_incomplete_tag (const UnsootJobFile *file, UnsootPaperSize size, ch
 {
   g_autoptr (UnsootPageKit) kit = NULL;
   g_auto (GStrv) lines = NULL;
+  g_autofree char *serial = NULL;
   Tag tag = { .file = file };
 
   if (!unsoot_paper_check (file, error))
     return NULL;
+  serial = unsoot_paper_serial (file->job->number);
   if (file->run == NULL || file->run->tag == NULL)
     {
-      g_set_error (
-          error, UNSOOT_PAPER_ERROR, UNSOOT_PAPER_ERROR_RECORD,
-          _ ("Job %" G_GINT64_FORMAT " was not released in pieces: there is no tag to print."),
-          file->job->number);
+      g_set_error (error, UNSOOT_PAPER_ERROR, UNSOOT_PAPER_ERROR_RECORD,
+                   /* Translators: a job's number */
+                   _ ("Job %s was not released in pieces: there is no tag to print."), serial);
       return NULL;
     }
-  kit = unsoot_page_kit_new (
-      size,
-      unsoot_paper_head (file, g_strdup (_ ("Incomplete")),
-                         /* Translators: a job's number */
-                         g_strdup_printf (_ ("· job %" G_GINT64_FORMAT), file->job->number),
-                         unsoot_paper_moment (file, file->run->ended_at), file->run->ended_at),
-      error);
+  kit = unsoot_page_kit_new (size,
+                             unsoot_paper_head (file, g_strdup (_ ("Incomplete")),
+                                                /* Translators: a job's number */
+                                                g_strdup_printf (_ ("· job %s"), serial),
+                                                unsoot_paper_moment (file, file->run->ended_at),
+                                                file->run->ended_at),
+                             error);
   if (kit == NULL)
     return NULL;
   lines = g_strsplit (file->run->tag, "\n", -1);

@@ -44,7 +44,7 @@ credited_number (const UnsootJobFile *file, const UnsootInvoiceRow *row)
       const UnsootInvoiceFile *other = g_ptr_array_index (file->invoices, i);
 
       if (row->credits_id != 0 && other->invoice->id == row->credits_id)
-        return g_strdup_printf ("%" G_GINT64_FORMAT, other->invoice->number);
+        return unsoot_paper_serial (other->invoice->number);
     }
   return NULL;
 }
@@ -66,7 +66,7 @@ draw_facts (UnsootPageKit *kit, const UnsootJobFile *file, const UnsootInvoiceRo
   g_autofree char *issued = unsoot_paper_day (row->issued_on);
   g_autofree char *due = due_words (row);
   g_autofree char *credited = credited_number (file, row);
-  g_autofree char *job = g_strdup_printf ("%" G_GINT64_FORMAT, file->job->number);
+  g_autofree char *job = unsoot_paper_serial (file->job->number);
   const UnsootFact who[] = {
     { is_credit (row) ? _ ("Credit to") : _ ("Bill to"), row->bill_to, NULL },
     { _ ("Vehicle"), row->vehicle, NULL },
@@ -235,8 +235,8 @@ unsoot_paper_invoice (const UnsootJobFile *file, const UnsootInvoiceFile *invoic
   kit = unsoot_page_kit_new (
       size,
       unsoot_paper_head (file, g_strdup (is_credit (row) ? _ ("Credit note") : _ ("Invoice")),
-                         g_strdup_printf ("%" G_GINT64_FORMAT, row->number),
-                         unsoot_paper_day (row->issued_on), row->at),
+                         unsoot_paper_serial (row->number), unsoot_paper_day (row->issued_on),
+                         row->at),
       error);
   if (kit == NULL)
     return NULL;

@@ -118,6 +118,29 @@ egr_words (const UnsootReadingRow *row)
              : NULL;
 }
 
+static const char *
+regeneration_words (const UnsootReadingRow *row)
+{
+  if (row == NULL)
+    return NULL;
+  return row->regeneration ? _ ("yes") : _ ("no");
+}
+
+static void
+condition_row (UnsootTable *table, const char *name, const char *before, const char *after,
+               const char *unit)
+{
+  const UnsootCell cells[] = {
+    { UNSOOT_CELL_TEXT, .text = name },
+    { UNSOOT_CELL_FILL, .text = before, .unit = unit },
+    { UNSOOT_CELL_FILL, .text = after, .unit = unit },
+    { UNSOOT_CELL_TEXT },
+    { UNSOOT_CELL_TEXT },
+  };
+
+  unsoot_table_row (table, cells);
+}
+
 static void
 draw_conditions (UnsootPageKit *kit, const GArray *pairs)
 {
@@ -132,38 +155,16 @@ draw_conditions (UnsootPageKit *kit, const GArray *pairs)
   unsoot_table_begin (&table, kit, columns, G_N_ELEMENTS (columns), TRUE);
   for (guint i = 0; i < G_N_ELEMENTS (conditions); i++)
     {
-      const char *unit = unsoot_unit_symbol (conditions[i].unit);
       g_autofree char *first = condition_figure (before, i);
       g_autofree char *second = condition_figure (after, i);
-      const UnsootCell cells[] = {
-        { UNSOOT_CELL_TEXT, .text = _ (conditions[i].name) },
-        { UNSOOT_CELL_FILL, .text = first, .unit = unit },
-        { UNSOOT_CELL_FILL, .text = second, .unit = unit },
-        { UNSOOT_CELL_TEXT },
-        { UNSOOT_CELL_TEXT },
-      };
-      unsoot_table_row (&table, cells);
+
+      condition_row (&table, _ (conditions[i].name), first, second,
+                     unsoot_unit_symbol (conditions[i].unit));
     }
-  const UnsootCell egr[] = {
-    { UNSOOT_CELL_TEXT, .text = _ ("EGR valve: shut, regulated, open") },
-    { UNSOOT_CELL_FILL, .text = egr_words (before) },
-    { UNSOOT_CELL_FILL, .text = egr_words (after) },
-    { UNSOOT_CELL_TEXT },
-    { UNSOOT_CELL_TEXT },
-  };
-  unsoot_table_row (&table, egr);
-  const UnsootCell regeneration[] = {
-    { UNSOOT_CELL_TEXT, .text = _ ("Regeneration running") },
-    { UNSOOT_CELL_FILL, .text = before == NULL         ? NULL
-                                : before->regeneration ? _ ("yes")
-                                                       : _ ("no") },
-    { UNSOOT_CELL_FILL, .text = after == NULL         ? NULL
-                                : after->regeneration ? _ ("yes")
-                                                      : _ ("no") },
-    { UNSOOT_CELL_TEXT },
-    { UNSOOT_CELL_TEXT },
-  };
-  unsoot_table_row (&table, regeneration);
+  condition_row (&table, _ ("EGR valve: shut, regulated, open"), egr_words (before),
+                 egr_words (after), NULL);
+  condition_row (&table, _ ("Regeneration running"), regeneration_words (before),
+                 regeneration_words (after), NULL);
   unsoot_table_end (&table);
 }
 

@@ -96,6 +96,12 @@ unsoot_paper_rate (gint64 milli_percent)
 }
 
 char *
+unsoot_paper_serial (gint64 number)
+{
+  return g_strdup_printf ("%" G_GINT64_FORMAT, number);
+}
+
+char *
 unsoot_paper_whole (gint64 number)
 {
   g_autofree char *digits = g_strdup_printf ("%" G_GINT64_FORMAT, ABS (number));
@@ -224,7 +230,7 @@ unsoot_paper_head (const UnsootJobFile *file, char *title, char *number, char *d
   return (UnsootPageHead){
     .shop = file->shop,
     .title = title,
-    .number = number != NULL ? number : g_strdup_printf ("%" G_GINT64_FORMAT, file->job->number),
+    .number = number != NULL ? number : unsoot_paper_serial (file->job->number),
     .subject = unsoot_paper_vehicle (file->vehicle),
     .date = date,
     .at = at,

@@ -26,7 +26,9 @@ char *unsoot_paper_quantity (gint64 milli);
 char *unsoot_paper_number (double value, int decimals);
 /* "7.25 %" */
 char *unsoot_paper_rate (gint64 milli_percent);
-/* "120,400": whole, grouped in threes by a no-break space. */
+/* "2417": a number that names something, never grouped. */
+char *unsoot_paper_serial (gint64 number);
+/* "120 400": whole, grouped in threes by a no-break space. */
 char *unsoot_paper_whole (gint64 number);
 
 /* The filled ones of a NULL-terminated list, with @separator between. */

@@ -31,11 +31,13 @@ static char *
 procedure_words (const UnsootJobFile *file)
 {
   const UnsootProcedureRow *procedure = file->procedure;
+  g_autofree char *version = NULL;
 
   if (procedure == NULL)
     return g_strdup (_ ("none yet"));
+  version = unsoot_paper_serial (procedure->number);
   /* Translators: the procedure's title and the number of its version */
-  return g_strdup_printf (_ ("%s, version %" G_GINT64_FORMAT), procedure->title, procedure->number);
+  return g_strdup_printf (_ ("%s, version %s"), procedure->title, version);
 }
 
 static void

@@ -7,6 +7,7 @@
 #include "paper-estimate.h"
 #include "paper-incomplete-tag.h"
 #include "paper-invoice.h"
+#include "paper-words.h"
 #include "paper-work-order.h"
 
 const UnsootSlug unsoot_papers[] = {
@@ -52,13 +53,16 @@ static GBytes *
 make_invoice (const UnsootJobFile *file, UnsootPaperSize size, const UnsootInvoiceFile *invoice,
               char **remark, GError **error)
 {
+  g_autofree char *number = NULL;
+
   if (invoice == NULL)
     invoice = latest_invoice (file);
   if (invoice != NULL)
     return unsoot_paper_invoice (file, invoice, size, remark, error);
+  number = unsoot_paper_serial (file->job != NULL ? file->job->number : 0);
   g_set_error (error, UNSOOT_PAPER_ERROR, UNSOOT_PAPER_ERROR_RECORD,
-               _ ("Job %" G_GINT64_FORMAT " has not been invoiced yet."),
-               file->job != NULL ? file->job->number : 0);
+               /* Translators: a job's number */
+               _ ("Job %s has not been invoiced yet."), number);
   return NULL;
 }
 
