@@ -2,6 +2,7 @@
 #include "adapters.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "civil-words.h"
 #include "deed.h"
@@ -60,10 +61,9 @@ due_words (const char *due_on)
 static gboolean
 look_at_loans (UnsootDb *db, UnsootItemState *state, const Asked *asked, GError **error)
 {
-  g_autoptr (GPtrArray) loans
-      = unsoot_rows_list (db, &unsoot_loan_row_type, error,
-                          "WHERE item_id = $1 AND back_at IS NULL ORDER BY id DESC",
-                          unsoot_int (state->item->id));
+  g_autoptr (GPtrArray) loans = unsoot_rows_list (
+      db, &unsoot_loan_row_type, error, "WHERE item_id = $1 AND back_at IS NULL ORDER BY id DESC",
+      unsoot_int (state->item->id));
   if (loans == NULL)
     return FALSE;
   for (guint i = 0; i < loans->len; i++)
@@ -93,8 +93,7 @@ look_at_bookings (UnsootDb *db, UnsootItemState *state, const Asked *asked, GErr
                      " ORDER BY b.starts_at, b.id LIMIT 1",
                      unsoot_int (state->item->id), unsoot_int (asked->but_job_id),
                      unsoot_int (asked->starts_at), unsoot_int (asked->ends_at)))
-    settle (state, UNSOOT_ITEM_BOOKED,
-            g_strdup_printf (_ ("held for job %" G_GINT64_FORMAT), number));
+    settle (state, UNSOOT_ITEM_BOOKED, g_strdup_printf (_ ("held for job %" PRId64), number));
   else if (!g_error_matches (failed, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_NOT_FOUND))
     {
       g_propagate_error (error, g_steal_pointer (&failed));

@@ -2,6 +2,7 @@
 #include "jobs.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "contact.h"
 #include "customers.h"
@@ -28,12 +29,11 @@ newest_estimate (UnsootDb *db, const UnsootJobRow *job, gint64 now, GError **err
     g_propagate_error (error, g_steal_pointer (&failed));
   else if (estimate == NULL)
     unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                      _ ("Job %" G_GINT64_FORMAT " has no estimate to give a word on."),
-                      job->number);
+                      _ ("Job %" PRId64 " has no estimate to give a word on."), job->number);
   else if (estimate->valid_until != NULL && g_strcmp0 (estimate->valid_until, today) < 0)
     unsoot_deed_fail (
         error, UNSOOT_STORE_ERROR_CONSTRAINT,
-        _ ("Estimate %" G_GINT64_FORMAT " was valid until %s. Give a new one, then ask again."),
+        _ ("Estimate %" PRId64 " was valid until %s. Give a new one, then ask again."),
         estimate->number, estimate->valid_until);
   else
     return g_steal_pointer (&estimate);
@@ -70,8 +70,8 @@ check_may_be_given (const UnsootJobRow *job, GError **error)
 
   if (status == UNSOOT_JOB_DECLINED || status == UNSOOT_JOB_CANCELLED)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                             _ ("Job %" G_GINT64_FORMAT " is %s. Quote it again first."),
-                             job->number, unsoot_job_status_words (status));
+                             _ ("Job %" PRId64 " is %s. Quote it again first."), job->number,
+                             unsoot_job_status_words (status));
   return unsoot_job_check_open (job, error);
 }
 

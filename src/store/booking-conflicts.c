@@ -2,6 +2,7 @@
 #include "booking-conflicts.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "adapters.h"
 #include "civil.h"
@@ -109,7 +110,7 @@ name_slot (Book *book, const UnsootBookingWish *wish, UnsootSlot *slot, GError *
   if (!unsoot_db_int (book->db, &number, error, "SELECT number FROM jobs WHERE id = $1",
                       unsoot_int (wish->job_id)))
     return FALSE;
-  g_autofree char *title = g_strdup_printf (_ ("job %" G_GINT64_FORMAT), number);
+  g_autofree char *title = g_strdup_printf (_ ("job %" PRId64), number);
   *slot = (UnsootSlot){ .id = wish->booking_id,
                         .title = g_string_chunk_insert_const (book->words, title),
                         .starts = wall (book, wish->starts_at),

@@ -223,6 +223,10 @@ unsoot_booking_drop (UnsootDb *db, const UnsootActing *who, gint64 booking_id, c
 
   if (job == NULL)
     return FALSE;
+  /* From declined and cancelled the path leads to quoted too, but not for want of a bay. */
+  if (g_strcmp0 (booking->state, "planned") != 0)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                             _ ("This booking does not stand any more."));
   gboolean done = unsoot_job_move (db, who, job, UNSOOT_JOB_QUOTED, reason, error)
                   && unsoot_job_drop_bookings (db, who, job->id, error);
   return unsoot_deed_end (&deed, done, error);

@@ -2,6 +2,7 @@
 #include "invoices.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "deed.h"
 #include "invoice-rows.h"
@@ -55,8 +56,8 @@ take_line (UnsootDb *db, const UnsootInvoiceFile *file, gint64 position, GPtrArr
 
   if (line == NULL)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
-                             _ ("Invoice %" G_GINT64_FORMAT " has no line %d."),
-                             file->invoice->number, (int) position);
+                             _ ("Invoice %" PRId64 " has no line %d."), file->invoice->number,
+                             (int) position);
   if (!is_credited (db, file->invoice->id, position, &credited, error))
     return FALSE;
   if (credited || at_position (taken, position) != NULL)
@@ -85,7 +86,7 @@ take_lines (UnsootDb *db, const UnsootInvoiceFile *file, const gint64 *positions
     }
   if (taken->len == 0)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                             _ ("Nothing of invoice %" G_GINT64_FORMAT " is left to credit."),
+                             _ ("Nothing of invoice %" PRId64 " is left to credit."),
                              file->invoice->number);
   return TRUE;
 }
@@ -198,8 +199,7 @@ check_invoice (const UnsootInvoiceFile *file, const char *reason, GError **error
 {
   if (g_strcmp0 (file->invoice->kind, "invoice") != 0)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
-                             _ ("%" G_GINT64_FORMAT " is a credit note itself."),
-                             file->invoice->number);
+                             _ ("%" PRId64 " is a credit note itself."), file->invoice->number);
   if (unsoot_deed_blank (reason))
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
                              _ ("Say why it is credited: the reason is printed."));

@@ -2,6 +2,7 @@
 #include "finishes.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "booking-states.h"
 #include "deed.h"
@@ -22,7 +23,7 @@ run_going_on (UnsootDb *db, const UnsootJobRow *job, GError **error)
     g_propagate_error (error, g_steal_pointer (&failed));
   else if (row == NULL || row->outcome != NULL)
     unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                      _ ("Job %" G_GINT64_FORMAT " has no run that goes on."), job->number);
+                      _ ("Job %" PRId64 " has no run that goes on."), job->number);
   else
     return g_steal_pointer (&row);
   return NULL;

@@ -2,6 +2,7 @@
 #include "hands.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "attention.h"
 #include "civil-words.h"
@@ -38,8 +39,7 @@ tell_unpaid (UnsootHandRound *round, GError **error)
           unsoot_query_get_int (row, 5), unsoot_query_get_text (row, 3), UNSOOT_MONEY_POINT);
       unsoot_hand_add (
           round, UNSOOT_HAND_UNPAID, over, UNSOOT_TARGET_INVOICE, unsoot_query_get_int (row, 0),
-          _ ("Call"),
-          g_strdup_printf (_ ("Invoice %" G_GINT64_FORMAT), unsoot_query_get_int (row, 1)),
+          _ ("Call"), g_strdup_printf (_ ("Invoice %" PRId64), unsoot_query_get_int (row, 1)),
           g_strdup_printf (ngettext ("of %s is %d day overdue with %s open",
                                      "of %s is %d days overdue with %s open", (gulong) over),
                            unsoot_query_get_text (row, 2), over, open));

@@ -2,6 +2,7 @@
 #include "hands.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "attention.h"
 #include "bookings.h"
@@ -108,8 +109,7 @@ tell_estimate (UnsootHandRound *round, UnsootQuery *row, G_GNUC_UNUSED GError **
   if (rest != NULL)
     unsoot_hand_add (
         round, UNSOOT_HAND_ESTIMATE, waited, UNSOOT_TARGET_JOB, unsoot_query_get_int (row, 0),
-        _ ("Ask"),
-        g_strdup_printf (_ ("Estimate %" G_GINT64_FORMAT), unsoot_query_get_int (row, 1)), rest);
+        _ ("Ask"), g_strdup_printf (_ ("Estimate %" PRId64), unsoot_query_get_int (row, 1)), rest);
   return TRUE;
 }
 

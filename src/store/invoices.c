@@ -2,6 +2,7 @@
 #include "invoices.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 #include <math.h>
 
 #include "authorise.h"
@@ -49,7 +50,7 @@ unsoot_invoice_id_of (UnsootDb *db, gint64 number, gint64 *id, GError **error)
     return TRUE;
   if (g_error_matches (failed, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_NOT_FOUND))
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_NOT_FOUND,
-                             _ ("There is no invoice %" G_GINT64_FORMAT "."), number);
+                             _ ("There is no invoice %" PRId64 "."), number);
   g_propagate_error (error, g_steal_pointer (&failed));
   return FALSE;
 }
@@ -161,8 +162,7 @@ check (Billing *billing, GError **error)
 {
   if (billing->lines->len == 0)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                             _ ("Job %" G_GINT64_FORMAT " has nothing to charge."),
-                             billing->job->number);
+                             _ ("Job %" PRId64 " has nothing to charge."), billing->job->number);
   return unsoot_po_number_check (billing->job->po_number, billing->customer->po_required,
                                  billing->customer->name, error)
          && check_authority (billing->db, billing->job, billing->shop, billing->bill->with_tax,
@@ -240,7 +240,7 @@ check_not_paid (const Billing *billing, GError **error)
   if (unsoot_job_row_status (billing->job) != UNSOOT_JOB_PAID)
     return TRUE;
   return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                           _ ("Job %" G_GINT64_FORMAT " is invoiced and paid already."),
+                           _ ("Job %" PRId64 " is invoiced and paid already."),
                            billing->job->number);
 }
 

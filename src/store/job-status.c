@@ -2,6 +2,7 @@
 #include "job-status.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "deed.h"
 
@@ -35,8 +36,8 @@ unsoot_job_move (UnsootDb *db, const UnsootActing *who, UnsootJobRow *job, Unsoo
   g_autofree char *refusal = unsoot_path_refusal (unsoot_job_row_status (job), to);
 
   if (refusal != NULL)
-    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                             _ ("Job %" G_GINT64_FORMAT ": %s"), job->number, refusal);
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT, _ ("Job %" PRId64 ": %s"),
+                             job->number, refusal);
   g_free (job->status);
   job->status = g_strdup (unsoot_job_status_slug (to));
   return unsoot_rows_update (db, &unsoot_job_row_type, job, who, error)
@@ -50,7 +51,7 @@ unsoot_job_check_open (const UnsootJobRow *job, GError **error)
 
   if (status == UNSOOT_JOB_INVOICED || status == UNSOOT_JOB_PAID)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                             _ ("Job %" G_GINT64_FORMAT
+                             _ ("Job %" PRId64
                                 " is invoiced: what was billed stands. Credit the invoice "
                                 "first."),
                              job->number);

@@ -2,6 +2,7 @@
 #include "jobs.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "booking-states.h"
 #include "deed.h"
@@ -25,7 +26,7 @@ unsoot_job_id_of (UnsootDb *db, gint64 number, gint64 *id, GError **error)
     return TRUE;
   if (g_error_matches (failed, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_NOT_FOUND))
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_NOT_FOUND,
-                             _ ("There is no job %" G_GINT64_FORMAT "."), number);
+                             _ ("There is no job %" PRId64 "."), number);
   g_propagate_error (error, g_steal_pointer (&failed));
   return FALSE;
 }
@@ -188,7 +189,7 @@ check_untouched (const UnsootJobRow *job, GError **error)
   if (unsoot_job_row_status (job) == UNSOOT_JOB_IN_BAY)
     return unsoot_deed_fail (
         error, UNSOOT_STORE_ERROR_CONSTRAINT,
-        _ ("Job %" G_GINT64_FORMAT " is in the bay. Finish it, or release the vehicle incomplete."),
+        _ ("Job %" PRId64 " is in the bay. Finish it, or release the vehicle incomplete."),
         job->number);
   return TRUE;
 }
@@ -216,6 +217,9 @@ unsoot_job_quote_again (UnsootDb *db, const UnsootActing *who, gint64 job_id, GE
   if (job == NULL)
     return FALSE;
   gboolean declined = unsoot_job_row_status (job) == UNSOOT_JOB_DECLINED;
+  if (!declined && unsoot_job_row_status (job) != UNSOOT_JOB_CANCELLED)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                             _ ("Only what was declined or cancelled is quoted again."));
   gboolean done = unsoot_job_move (db, who, job, UNSOOT_JOB_QUOTED, NULL, error)
                   && (!declined || move_lines (db, who, job_id, "declined", "offered", NULL, error))
                   && unsoot_job_estimate (db, who, job_id, error) != 0;

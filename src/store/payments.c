@@ -2,6 +2,7 @@
 #include "invoices.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "ageing.h"
 #include "civil.h"
@@ -37,7 +38,7 @@ check_amount (UnsootDb *db, const UnsootInvoiceRow *invoice, gint64 amount, GErr
 
   if (g_strcmp0 (invoice->kind, "invoice") != 0)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
-                             _ ("%" G_GINT64_FORMAT " is a credit note: nothing is paid on it."),
+                             _ ("%" PRId64 " is a credit note: nothing is paid on it."),
                              invoice->number);
   if (amount <= 0)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
@@ -49,10 +50,9 @@ check_amount (UnsootDb *db, const UnsootInvoiceRow *invoice, gint64 amount, GErr
     {
       g_autofree char *owed = unsoot_money_format (open, invoice->currency, UNSOOT_MONEY_POINT);
       g_autofree char *paid = unsoot_money_format (amount, invoice->currency, UNSOOT_MONEY_POINT);
-      return unsoot_deed_fail (
-          error, UNSOOT_STORE_ERROR_CONSTRAINT,
-          _ ("%s is open on invoice %" G_GINT64_FORMAT ", so %s can't be taken on it."), owed,
-          invoice->number, paid);
+      return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                               _ ("%s is open on invoice %" PRId64 ", so %s can't be taken on it."),
+                               owed, invoice->number, paid);
     }
   return TRUE;
 }

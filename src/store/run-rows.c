@@ -2,6 +2,7 @@
 #include "run-rows.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "deed.h"
 #include "dose.h"
@@ -23,10 +24,9 @@ unsoot_run_tanks_text (GPtrArray *tanks)
       const UnsootTankState *state = tanks->pdata[i];
       UnsootTank tank;
       unsoot_tank_state_to_rig (state, &tank);
-      g_string_append_printf (
-          text, "%s%s %s %" G_GINT64_FORMAT " %" G_GINT64_FORMAT " %" G_GINT64_FORMAT,
-          i > 0 ? "\n" : "", state->tank->side, unsoot_contents_to_slug (tank.contents), tank.ml,
-          tank.lot_id, tank.capacity_ml);
+      g_string_append_printf (text, "%s%s %s %" PRId64 " %" PRId64 " %" PRId64, i > 0 ? "\n" : "",
+                              state->tank->side, unsoot_contents_to_slug (tank.contents), tank.ml,
+                              tank.lot_id, tank.capacity_ml);
     }
   return g_string_free (text, FALSE);
 }
@@ -110,8 +110,7 @@ static gboolean
 damaged (const UnsootRunRow *row, gint64 seq, const char *why, GError **error)
 {
   return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_DAMAGED,
-                           _ ("The run of %" G_GINT64_FORMAT
-                              " can't be read back at its entry %" G_GINT64_FORMAT
+                           _ ("The run of %" PRId64 " can't be read back at its entry %" PRId64
                               ": %s Restore a backup."),
                            row->id, seq, why);
 }

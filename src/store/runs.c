@@ -2,6 +2,7 @@
 #include "runs.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "authorise.h"
 #include "booking-states.h"
@@ -116,8 +117,7 @@ facts_for (UnsootDb *db, const UnsootJobRow *job, const UnsootProcedure *procedu
       || (procedure->cleans[UNSOOT_SIDE_INTAKE] && job->intake_dose_ml <= 0))
     {
       unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                        _ ("Job %" G_GINT64_FORMAT " has no dose for a side that is cleaned."),
-                        job->number);
+                        _ ("Job %" PRId64 " has no dose for a side that is cleaned."), job->number);
       return NULL;
     }
   UnsootFamilyFacts *facts = unsoot_family_row_facts (family);
@@ -135,10 +135,10 @@ check_authorised (UnsootDb *db, const UnsootJobRow *job, GError **error)
                       unsoot_int (job->id)))
     return FALSE;
   if (words == 0)
-    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                             _ ("Nobody has authorised job %" G_GINT64_FORMAT
-                                " yet; ask the customer before it starts."),
-                             job->number);
+    return unsoot_deed_fail (
+        error, UNSOOT_STORE_ERROR_CONSTRAINT,
+        _ ("Nobody has authorised job %" PRId64 " yet; ask the customer before it starts."),
+        job->number);
   return TRUE;
 }
 
@@ -172,10 +172,9 @@ machine_for (UnsootDb *db, const UnsootJobRow *job, gint64 machine_id, GError **
   if (failed != NULL)
     g_propagate_error (error, g_steal_pointer (&failed));
   else if (machine_id == 0 && (booking == NULL || booking->machine_id == 0))
-    unsoot_deed_fail (
-        error, UNSOOT_STORE_ERROR_CONSTRAINT,
-        _ ("Say on which machine job %" G_GINT64_FORMAT " is run: its booking names none."),
-        job->number);
+    unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                      _ ("Say on which machine job %" PRId64 " is run: its booking names none."),
+                      job->number);
   else
     return machine_id != 0 ? machine_id : booking->machine_id;
   return 0;
@@ -219,7 +218,7 @@ check_whole (const UnsootJobRow *job, GError **error)
   if (unsoot_job_row_status (job) != UNSOOT_JOB_STOPPED)
     return TRUE;
   return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                           _ ("Job %" G_GINT64_FORMAT " stands in pieces: take up its run again "
+                           _ ("Job %" PRId64 " stands in pieces: take up its run again "
                               "instead of beginning another."),
                            job->number);
 }

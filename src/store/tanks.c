@@ -2,6 +2,7 @@
 #include "machines.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #include "deed.h"
 #include "dose.h"
@@ -45,7 +46,7 @@ as_found (UnsootTank *tank, gint64 ml, const char *contents, GError **error)
                                 "returned or held."));
   if (ml < 0 || ml > tank->capacity_ml)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
-                             _ ("The tank can't hold %" G_GINT64_FORMAT " mL."), ml);
+                             _ ("The tank can't hold %" PRId64 " mL."), ml);
   tank->ml = ml;
   return TRUE;
 }

@@ -161,6 +161,9 @@ START_TEST (test_cancelling_lets_go)
   test_book_job (shop, job, shop->bay, shop->cart, SHOP_HOUR);
   ck_assert (unsoot_job_cancel (shop->db, &who, job, "sold", &error));
   ck_ask_text (shop, "SELECT state FROM bookings", "dropped");
+  ck_assert (!unsoot_booking_drop (shop->db, &who, 1, NULL, &error));
+  ck_constraint (error, "does not stand");
+  ck_ask_text (shop, "SELECT status FROM jobs WHERE id = 1", "cancelled");
   ck_assert_int_eq (book (shop, job, shop->bay, shop->cart, shop->technician, SHOP_HOUR, &error),
                     0);
   ck_constraint (error, "Job 1");

@@ -207,6 +207,8 @@ START_TEST (test_payments)
   gint64 payment = pay (shop, id, TOTAL, &error);
   ck_no_error (error);
   ck_ask_text (shop, "SELECT status FROM jobs WHERE id = 1", "paid");
+  ck_assert_int_eq (invoice (shop, 1, &error), 0);
+  ck_constraint (error, "paid already");
   ck_assert_int_ne (unsoot_payment_reverse (shop->db, &advisor, payment, "bounced", &error), 0);
   ck_ask_text (shop, "SELECT status FROM jobs WHERE id = 1", "invoiced");
   ck_assert (unsoot_invoice_open_minor (shop->db, id, &open, &error));

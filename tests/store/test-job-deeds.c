@@ -274,6 +274,10 @@ START_TEST (test_quote_again)
   ck_ask_text (shop, "SELECT status FROM jobs WHERE id = 1", "quoted");
   ck_ask (shop, "SELECT count (*) FROM job_lines WHERE state = 'offered'", 6);
   ck_ask (shop, "SELECT count (*) FROM estimates WHERE job_id = 1", 2);
+  test_book_job (shop, job, shop->bay, shop->cart, SHOP_HOUR);
+  ck_assert (!unsoot_job_quote_again (shop->db, &who, job, &error));
+  ck_constraint (error, "declined or cancelled");
+  ck_ask_text (shop, "SELECT status FROM jobs WHERE id = 1", "booked");
 }
 END_TEST
 

@@ -308,6 +308,8 @@ START_TEST (test_release_and_take_up)
   ck_assert_ptr_nonnull (strstr (tag, "Next safe step"));
   ck_ask (shop, "SELECT sum (ml) FROM stock_moves WHERE kind = 'use'", -6000);
   ck_ask (shop, "SELECT ml FROM tank_events WHERE tank_id = 1 ORDER BY id DESC LIMIT 1", 200);
+  refuse_begin (shop, job, shop->technician, shop->cart, &error);
+  ck_constraint (error, "take up its run again");
 
   who.now += SHOP_HOUR;
   ck_assert (unsoot_job_run_resume (shop->db, &who, run, NULL, &error));
