@@ -77,7 +77,6 @@ stop_machine (Plan *plan)
 {
   const UnsootRig *rig = plan->rig;
 
-  emit (plan, rig->atomiser, UNSOOT_ACT_STOP, UNSOOT_SUBJECT_ATOMISER, NULL);
   emit_set (plan, rig->air_pa > 0, UNSOOT_SUBJECT_AIR, 0);
   emit (plan, !rig->air_bled, UNSOOT_ACT_BLEED, UNSOOT_SUBJECT_AIR, NULL);
   emit (plan, unsoot_rig_engine_runs (rig), UNSOOT_ACT_STOP, UNSOOT_SUBJECT_ENGINE, NULL);

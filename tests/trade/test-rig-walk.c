@@ -197,15 +197,7 @@ is_on (const UnsootRig *rig, UnsootSubject subject)
   return unsoot_rig_change (rig, subject, NULL) != NULL;
 }
 
-static gboolean
-joined (const UnsootRig *rig, const char *line)
-{
-  UnsootLine found;
-
-  if (!unsoot_line_from_slug (line, &found))
-    ck_abort_msg ("no line is called %s", line);
-  return rig->joined[found];
-}
+#define JOINED(rig, line) ((rig)->joined[UNSOOT_LINE_##line])
 
 /* Not ck_assert: it writes to a pipe each time, and this is asked millions of times. */
 #define never(condition)                                                                           \
@@ -221,8 +213,8 @@ check_state (const UnsootFamilyFacts *facts, const char *act, const UnsootRig *b
              const UnsootRig *after, const Marks *marks)
 {
   gboolean runs = after->engine != UNSOOT_ENGINE_OFF;
-  gboolean machine = joined (after, "machine-supply") && joined (after, "machine-return");
-  gboolean whole = joined (after, "vehicle-supply") && joined (after, "vehicle-return");
+  gboolean machine = JOINED (after, MACHINE_SUPPLY) && JOINED (after, MACHINE_RETURN);
+  gboolean whole = JOINED (after, VEHICLE_SUPPLY) && JOINED (after, VEHICLE_RETURN);
   gboolean unplugged = unsoot_rig_change (after, UNSOOT_SUBJECT_LEAD, "lift-pump") != NULL;
 
   never (after->atomiser && !runs);
@@ -238,17 +230,17 @@ check_state (const UnsootFamilyFacts *facts, const char *act, const UnsootRig *b
   never (runs && machine && !after->primed);
   never (runs && machine && after->tank[UNSOOT_SIDE_FUEL].contents != UNSOOT_CONTENTS_RETURNED);
   never (runs && whole && facts->has_lift_pump && unplugged);
-  never (after->key && facts->has_lift_pump && !unplugged && !whole && !joined (after, "bypass"));
+  never (after->key && facts->has_lift_pump && !unplugged && !whole && !JOINED (after, BYPASS));
   never (after->pump && !machine);
   never (after->pump && marks->foreign[UNSOOT_SIDE_FUEL]);
   never (after->atomiser && marks->foreign[UNSOOT_SIDE_INTAKE]);
   never (after->pressure_pa > facts->window_max_pa + 1);
-  never (joined (after, "machine-supply") && joined (after, "vehicle-supply"));
-  never (joined (after, "machine-return") && joined (after, "vehicle-return"));
-  never (joined (after, "bypass")
-         && (joined (after, "vehicle-supply") || joined (after, "vehicle-return")));
-  never (joined (after, "bypass") && !facts->lift_pump_bypass_allowed);
-  never (joined (after, "high-pressure"));
+  never (JOINED (after, MACHINE_SUPPLY) && JOINED (after, VEHICLE_SUPPLY));
+  never (JOINED (after, MACHINE_RETURN) && JOINED (after, VEHICLE_RETURN));
+  never (JOINED (after, BYPASS)
+         && (JOINED (after, VEHICLE_SUPPLY) || JOINED (after, VEHICLE_RETURN)));
+  never (JOINED (after, BYPASS) && !facts->lift_pump_bypass_allowed);
+  never (JOINED (after, HIGH_PRESSURE));
   never (runs && is_on (after, UNSOOT_SUBJECT_GUARD));
   never (after->engine == UNSOOT_ENGINE_RAISED && (marks->not_idled || marks->liquid));
 }
@@ -326,7 +318,7 @@ mark_happening (Marks *marks, UnsootHappening happening, const UnsootRig *before
   if (happening == UNSOOT_HAPPENING_STALL || happening == UNSOOT_HAPPENING_RUNAWAY)
     marks->liquid = marks->oil_unread = TRUE;
   if (happening == UNSOOT_HAPPENING_LEAK_OR_FIRE
-      || (happening == UNSOOT_HAPPENING_BURST_HOSE && joined (before, "machine-supply")))
+      || (happening == UNSOOT_HAPPENING_BURST_HOSE && JOINED (before, MACHINE_SUPPLY)))
     marks->unseen = TRUE;
   if ((happening == UNSOOT_HAPPENING_LEAK_OR_FIRE || happening == UNSOOT_HAPPENING_LOST_AIR))
     marks->air_unseen = is_on (before, UNSOOT_SUBJECT_ADAPTER);
@@ -552,7 +544,7 @@ walk_suite (void)
   Suite *suite = suite_create ("rig-walk");
   TCase *tcase = tcase_create ("walk");
 
-  tcase_set_timeout (tcase, 120);
+  tcase_set_timeout (tcase, 200);
   tcase_add_loop_test (tcase, test_no_reachable_state_breaks_a_rule, 0, G_N_ELEMENTS (models));
   suite_add_tcase (suite, tcase);
   return suite;

@@ -153,7 +153,7 @@ END_TEST
 START_TEST (test_no_needless_restart)
 {
   g_autoptr (Player) player = player_new (SKELDER);
-  g_autoptr (UnsootRecovery) recovery = NULL;
+  g_autoptr (UnsootRecovery) recovery = NULL, again = NULL;
 
   play_to (player, "stop engine");
   must (player, happened (player, UNSOOT_HAPPENING_CO_ALARM));
@@ -161,6 +161,11 @@ START_TEST (test_no_needless_restart)
   ck_assert_int_eq (recovery->fault.rule, UNSOOT_RULE_NONE);
   ck_assert_uint_eq (recovery->acts->len, 0);
   ck_assert_int_eq (recovery->until - recovery->first, 3); /* engine, key, pump */
+  recover (player);
+  again = unsoot_run_recovery (player->run);
+  ck_assert_int_eq (again->fault.rule, UNSOOT_RULE_NONE);
+  ck_assert_uint_eq (again->acts->len, 0);
+  ck_assert_int_eq (again->until, recovery->until);
 }
 END_TEST
 

@@ -46,6 +46,8 @@ START_TEST (test_reopens_after_any_event)
         }
       play_step (player);
     }
+  for (guint n = 0; n < player->events->len; n++)
+    ck_assert_int_eq (((UnsootRunEvent *) player->events->pdata[n])->seq, n + 1);
   for (guint n = 0; n <= player->events->len; n++)
     g_ptr_array_add (digests, replayed_digest (player, n));
   {
@@ -114,6 +116,7 @@ START_TEST (test_order)
   made = event (player, UNSOOT_RUN_CONFIRM, 0);
   made->seq++;
   must_not (player, made, UNSOOT_RUN_ERROR_ORDER);
+  must_not (player, event (player, (UnsootRunEventKind) 99, 0), UNSOOT_RUN_ERROR_ENTRY);
   must_not (player, event (player, UNSOOT_RUN_PASS_OVER, 0), UNSOOT_RUN_ERROR_ENTRY);
   must (player, event (player, UNSOOT_RUN_CONFIRM, 0));
   ck_assert_int_eq (unsoot_run_current (player->run), 1);
@@ -159,9 +162,10 @@ START_TEST (test_known_tanks)
   UnsootRunEvent *made;
 
   start.tank[UNSOOT_SIDE_FUEL]
-      = (UnsootTank){ .contents = UNSOOT_CONTENTS_CLEAN, .capacity_ml = 700 };
+      = (UnsootTank){ .contents = UNSOOT_CONTENTS_CLEAN, .capacity_ml = 700, .used = TRUE };
   unsoot_run_free (player->run);
   player->run = unsoot_run_new (player->procedure, player->facts, &start);
+  ck_assert (!unsoot_run_rig (player->run)->tank[UNSOOT_SIDE_FUEL].used);
   play_to (player, "drain tank fuel");
   must (player, passed (player));
   must (player, passed (player));
@@ -316,6 +320,9 @@ START_TEST (test_timer)
   play_to (player, "run engine fuel");
   ck_assert (!unsoot_run_remaining (player->run, player->now, &unused));
   ck_assert_int_eq (unsoot_run_alarm_at (player->run), -1);
+  must (player, event (player, UNSOOT_RUN_CAUTION, 2));
+  must_not (player, event (player, UNSOOT_RUN_CONFIRM, unsoot_run_current (player->run)),
+            UNSOOT_RUN_ERROR_ORDER);
   must (player, event (player, UNSOOT_RUN_STARTED, unsoot_run_current (player->run)));
   must_not (player, event (player, UNSOOT_RUN_STARTED, unsoot_run_current (player->run)),
             UNSOOT_RUN_ERROR_ORDER);
@@ -571,6 +578,11 @@ START_TEST (test_made_good)
 
   play_but (player, "hold tank fuel");
   must (player, extra (player, "drain tank fuel"));
+  must (player, happened (player, UNSOOT_HAPPENING_CO_ALARM));
+  must (player, event (player, UNSOOT_RUN_RESUMED, -1));
+  must_not (player, event (player, UNSOOT_RUN_SIGNED, -1), UNSOOT_RUN_ERROR_ORDER);
+  must (player, event (player, UNSOOT_RUN_ASKED_AGAIN,
+                       kit_step_index (player->procedure, "measure tank fuel")));
   unsigned_event = event (player, UNSOOT_RUN_SIGNED, -1);
   unsigned_event->staff_id = 0;
   must_not (player, unsigned_event, UNSOOT_RUN_ERROR_ENTRY);
