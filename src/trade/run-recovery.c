@@ -72,6 +72,7 @@ emit_set (Plan *plan, gboolean needed, UnsootSubject subject, double pa)
   emit_step (plan, step);
 }
 
+/* The halt has stopped atomiser and engine. */
 static void
 stop_machine (Plan *plan)
 {
@@ -79,7 +80,6 @@ stop_machine (Plan *plan)
 
   emit_set (plan, rig->air_pa > 0, UNSOOT_SUBJECT_AIR, 0);
   emit (plan, !rig->air_bled, UNSOOT_ACT_BLEED, UNSOOT_SUBJECT_AIR, NULL);
-  emit (plan, unsoot_rig_engine_runs (rig), UNSOOT_ACT_STOP, UNSOOT_SUBJECT_ENGINE, NULL);
   emit (plan, rig->key, UNSOOT_ACT_STOP, UNSOOT_SUBJECT_KEY, NULL);
   emit (plan, rig->pump, UNSOOT_ACT_STOP, UNSOOT_SUBJECT_PUMP, NULL);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What single acts and accidents leave behind, and what forbids a job's end. */
 #include "procedure-kit.h"
+#include "unit.h"
 
 /* Fuel and intake side, everything there is; four low points would only repeat two. */
 static UnsootFamilyFacts *
@@ -267,6 +268,14 @@ START_TEST (test_refusal_changes_nothing)
 }
 END_TEST
 
+/* One pound per square inch is what the units say it is (NIST SP 811). */
+START_TEST (test_air_window)
+{
+  ck_assert_double_eq (UNSOOT_PSI_PA, unsoot_unit_to_si (UNSOOT_UNIT_PSI, 1));
+  ck_near (UNSOOT_AIR_NOMINAL_PA, 275790.3, 0.1);
+}
+END_TEST
+
 static Suite *
 rig_suite (void)
 {
@@ -280,6 +289,7 @@ rig_suite (void)
   tcase_add_test (tcase, test_oil_is_read_again_after_a_change);
   tcase_add_loop_test (tcase, test_left_behind, 0, G_N_ELEMENTS (lefts));
   tcase_add_loop_test (tcase, test_dry_accidents, UNSOOT_HAPPENING_STALL, UNSOOT_HAPPENINGS);
+  tcase_add_test (tcase, test_air_window);
   tcase_add_test (tcase, test_end_names_everything);
   tcase_add_test (tcase, test_refusal_changes_nothing);
   suite_add_tcase (suite, tcase);

@@ -149,6 +149,38 @@ START_TEST (test_order_of_the_way_back)
 }
 END_TEST
 
+/* Oil that has risen is changed and read again on the way back. */
+START_TEST (test_risen_oil_on_the_way)
+{
+  static const char *const expected[] = { "set air minimum",
+                                          "bleed air",
+                                          "stop key",
+                                          "stop pump",
+                                          "drain low-point \"charge cooler\"",
+                                          "drain low-point \"lower charge pipe\"",
+                                          "replace oil",
+                                          "measure oil" };
+  g_autoptr (Player) player = player_new (HARROW);
+  g_autoptr (UnsootRecovery) recovery = NULL;
+  UnsootRunEvent *made;
+
+  play_to (player, "run engine intake");
+  must (player, happened (player, UNSOOT_HAPPENING_STALL));
+  made = extra (player, "measure oil");
+  made->value = 1;
+  must (player, made);
+  recovery = unsoot_run_recovery (player->run);
+  ck_assert_int_eq (recovery->fault.rule, UNSOOT_RULE_NONE);
+  for (guint i = 0; i < G_N_ELEMENTS (expected); i++)
+    {
+      g_autofree char *line = unsoot_step_print (recovery->acts->pdata[i]);
+      ck_assert_str_eq (line, expected[i]);
+    }
+  recover (player);
+  play_to_end (player);
+}
+END_TEST
+
 /* What was to be stopped next is stopped already: no restart for its sake. */
 START_TEST (test_no_needless_restart)
 {
@@ -193,6 +225,7 @@ recovery_suite (void)
   tcase_add_loop_test (tcase, test_twice, 0, G_N_ELEMENTS (kit_names));
   tcase_add_loop_test (tcase, test_at_the_end, 0, G_N_ELEMENTS (kit_names));
   tcase_add_test (tcase, test_order_of_the_way_back);
+  tcase_add_test (tcase, test_risen_oil_on_the_way);
   tcase_add_test (tcase, test_no_needless_restart);
   tcase_add_test (tcase, test_nothing_to_make_good);
   suite_add_tcase (suite, tcase);
