@@ -120,12 +120,25 @@ set_po (UnsootDb *db, const UnsootActing *who, UnsootJobRow *job, const char *po
          && unsoot_index_job (db, job->id, error);
 }
 
+static gboolean
+check_how (const char *how, GError **error)
+{
+  const char *const ways[] = { "in-person", "phone", "email", "text", "signed", NULL };
+
+  if (how != NULL && g_strv_contains (ways, how))
+    return TRUE;
+  return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
+                           _ ("“%s” is no way to give a word. Use in-person, phone, email, text or "
+                              "signed."),
+                           how != NULL ? how : "");
+}
+
 gboolean
 unsoot_job_authorise (UnsootDb *db, const UnsootActing *who, gint64 job_id, const char *by_name,
                       const char *how, gint64 amount_minor, const char *po_number, const char *note,
                       GError **error)
 {
-  if (!check_word (by_name, amount_minor, error))
+  if (!check_word (by_name, amount_minor, error) || !check_how (how, error))
     return FALSE;
   g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_AUTHORISE, error);
   g_autoptr (UnsootJobRow) job = deed != NULL ? unsoot_job_load (db, job_id, error) : NULL;
