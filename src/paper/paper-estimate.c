@@ -4,10 +4,10 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "caution-sheet.h"
 #include "page-block.h"
 #include "page-table.h"
 #include "paper-bill.h"
-#include "paper-cautions.h"
 #include "paper-error.h"
 #include "paper-facts.h"
 #include "paper-quote.h"
@@ -147,6 +147,7 @@ draw_terms (UnsootPageKit *kit, const UnsootJobFile *file, const UnsootEstimateR
   if (until != NULL)
     g_ptr_array_add (sentences, g_strdup_printf (_ ("This estimate is valid until %s."), until));
   g_ptr_array_add (sentences, limit_sentence (file->shop));
+  g_ptr_array_add (sentences, g_strdup (unsoot_caution_closing ()));
   unsoot_page_notice (kit, &notice);
 }
 
@@ -228,8 +229,6 @@ draw_body (UnsootPageKit *kit, const UnsootJobFile *file, const UnsootEstimateRo
   unsoot_page_skip (kit, 6);
   draw_terms (kit, file, estimate);
   draw_authorisation (kit, file, estimate);
-  unsoot_page_skip (kit, 6);
-  unsoot_paper_cautions (kit, UNSOOT_SHEET_CUSTOMER, UNSOOT_SIDE_NONE);
 }
 
 GBytes *

@@ -76,6 +76,7 @@ typedef struct
   gboolean for_work;
   UnsootPaperSide sides[2];
   guint count;
+  char **reasons; /* a line for each side; NULL: they are not told side by side */
 } Panels;
 
 static double
@@ -88,11 +89,18 @@ write_note (UnsootPageKit *kit, const UnsootTextStyle *style, double x, double y
   return unsoot_page_write_lines (kit, style, UNSOOT_ALIGN_LEFT, x, y, lines);
 }
 
+static char *
+why_words (const char *reason)
+{
+  /* Translators: how a dose was reasoned: "1 L: class 3, one-ton" */
+  return g_strdup_printf (_ ("Why this much: %s"), reason);
+}
+
 /* Writes one panel's text and gives its height. */
 static double
-write_panel (UnsootPageKit *kit, const Panels *panels, const UnsootPaperSide *side, double x,
-             double width)
+write_panel (UnsootPageKit *kit, const Panels *panels, guint index, double x, double width)
 {
+  const UnsootPaperSide *side = &panels->sides[index];
   const UnsootTextStyle name = { 11, 15, TRUE, unsoot_page_side_tone (side->side) };
   const double text = x + BAND + PAD + MARK + 8;
   const double room = width - (text - x) - PAD;
@@ -104,6 +112,8 @@ write_panel (UnsootPageKit *kit, const Panels *panels, const UnsootPaperSide *si
                      y + unsoot_text_baseline (&dose_style), dose);
   y += write_note (kit, &name, text, y + 3, room - 60, g_strdup (unsoot_side_label (side->side)));
   y += 4 + write_note (kit, &unsoot_text_body, text, y + 4, room, fluid_words (side));
+  if (panels->reasons != NULL)
+    y += write_note (kit, &unsoot_text_small, text, y, room, why_words (panels->reasons[index]));
   if (panels->for_work)
     {
       y += write_note (kit, &unsoot_text_small, text, y, room, lot_words (side));
@@ -122,7 +132,7 @@ draw_panels (UnsootPageKit *kit, gconstpointer data)
 
   kit->measuring++;
   for (guint i = 0; i < panels->count; i++)
-    height = MAX (height, write_panel (kit, panels, &panels->sides[i], kit->left, width));
+    height = MAX (height, write_panel (kit, panels, i, kit->left, width));
   kit->measuring--;
   for (guint i = 0; i < panels->count; i++)
     {
@@ -130,7 +140,7 @@ draw_panels (UnsootPageKit *kit, gconstpointer data)
 
       unsoot_page_box (kit, x, kit->y, width, height, 0, NULL, &unsoot_tone_rule, 0.6);
       unsoot_page_side_band (kit, panels->sides[i].side, x, kit->y, BAND, height);
-      write_panel (kit, panels, &panels->sides[i], x, width);
+      write_panel (kit, panels, i, x, width);
     }
   kit->y += height + 6;
 }
@@ -140,15 +150,17 @@ unsoot_paper_sides_draw (UnsootPageKit *kit, const UnsootJobFile *file, gboolean
 {
   Panels panels = { .file = file, .for_work = for_work };
   const char *reason = file->job->dose_reason;
+  g_auto (GStrv) lines = g_strsplit (reason != NULL ? reason : "", "\n", -1);
 
   panels.count = unsoot_paper_sides (file, panels.sides);
   if (panels.count == 0)
     return;
+  if (g_strv_length (lines) == panels.count)
+    panels.reasons = lines;
   unsoot_page_keep (kit, draw_panels, &panels, 0);
-  if (reason != NULL && *reason != '\0')
+  if (panels.reasons == NULL && lines[0] != NULL)
     {
-      /* Translators: how the dose was reasoned: "fuel side 1 L: class 3, one-ton" */
-      g_autofree char *text = g_strdup_printf (_ ("Why this much: %s"), reason);
+      g_autofree char *text = why_words (reason);
       unsoot_page_paragraph (kit, &unsoot_text_small, text);
     }
   kit->y += 6;

@@ -20,7 +20,8 @@ typedef struct
 guint unsoot_paper_sides (const UnsootJobFile *file, UnsootPaperSide sides[2]);
 
 /* A panel a side, beside each other: mark, name, dose, fluid; with lots and pressure window
- * where @for_work. The reason for the doses stands below. */
+ * where @for_work. The reason of each dose stands in its
+ * panel, or of all below. */
 void unsoot_paper_sides_draw (UnsootPageKit *kit, const UnsootJobFile *file, gboolean for_work);
 
 G_END_DECLS

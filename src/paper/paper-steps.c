@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #include "act.h"
 #include "dose.h"
@@ -34,9 +35,10 @@ value_unit (const UnsootStepRow *step)
     return NULL;
   if ((act == UNSOOT_ACT_SET || act == UNSOOT_ACT_MEASURE) && unit != UNSOOT_UNIT_NONE)
     return unsoot_unit_symbol (unit);
-  if (act == UNSOOT_ACT_RUN || act == UNSOOT_ACT_FILL || act == UNSOOT_ACT_DRAIN)
+  if (act == UNSOOT_ACT_FILL || act == UNSOOT_ACT_DRAIN
+      || (act == UNSOOT_ACT_RUN && isfinite (step->share)))
     return unsoot_unit_symbol (UNSOOT_UNIT_ML);
-  if (act == UNSOOT_ACT_SOAK)
+  if (act == UNSOOT_ACT_SOAK || act == UNSOOT_ACT_RUN)
     return unsoot_unit_symbol (UNSOOT_UNIT_MIN);
   return act == UNSOOT_ACT_MEASURE ? "" : NULL;
 }
@@ -57,24 +59,51 @@ share_words (const UnsootJobFile *file, const UnsootStepRow *step)
   g_autofree char *share = NULL;
   g_autofree char *volume = NULL;
 
-  if (!isfinite (step->share) || step->share <= 0)
+  if (!isfinite (step->share) || step->share <= 0 || dose <= 0)
     return NULL;
   share = unsoot_paper_rate (llround (step->share * 100000));
-  if (dose <= 0)
-    return g_strdup_printf (_ ("%s of the dose"), share);
   volume = unsoot_dose_volume_words (llround (step->share * (double) dose));
+  /* A run's share is what has been used of the dose by its end, a fill's what is poured. */
+  if (g_strcmp0 (step->act, unsoot_act_to_slug (UNSOOT_ACT_RUN)) == 0)
+    /* Translators: a share of the dose, and that as a volume */
+    return g_strdup_printf (_ ("until %s of the dose is used: %s"), share, volume);
   /* Translators: a share of the dose, and that as a volume: "50 % of the dose: 1 L" */
   return g_strdup_printf (_ ("%s of the dose: %s"), share, volume);
 }
 
+/* What to set it to, unless the wording says so itself. */
 static char *
 target_words (const UnsootStepRow *step)
 {
   const UnsootUnit unit = unit_of (step);
+  g_autofree char *plain = NULL;
 
   if (!isfinite (step->value) || unit == UNSOOT_UNIT_NONE)
     return NULL;
+  plain = g_strdup_printf ("%g", unsoot_unit_from_si (unit, step->value));
+  if (step->wording != NULL && strstr (step->wording, plain) != NULL)
+    return NULL;
   return unsoot_unit_format (step->value, unit, unsoot_unit_decimals (unit));
+}
+
+/* The engine family's window, in the step's own unit, where the supply's pressure is set. */
+static char *
+window_words (const UnsootJobFile *file, const UnsootStepRow *step)
+{
+  const UnsootFamilyRow *family = file->family;
+  const UnsootUnit unit = unit_of (step);
+  g_autofree char *low = NULL;
+  g_autofree char *high = NULL;
+
+  if (family == NULL || !isfinite (family->window_min_pa) || unit == UNSOOT_UNIT_NONE
+      || g_strcmp0 (step->subject, unsoot_subject_to_slug (UNSOOT_SUBJECT_PRESSURE)) != 0)
+    return NULL;
+  low = unsoot_paper_number (unsoot_unit_from_si (unit, family->window_min_pa),
+                             unsoot_unit_decimals (unit));
+  high = unsoot_paper_number (unsoot_unit_from_si (unit, family->window_max_pa),
+                              unsoot_unit_decimals (unit));
+  /* Translators: lowest and highest pressure, their unit */
+  return g_strdup_printf (_ ("window %s to %s\u00A0%s"), low, high, unsoot_unit_symbol (unit));
 }
 
 static char *
@@ -95,6 +124,7 @@ step_note (const UnsootJobFile *file, const UnsootStepRow *step)
   GString *text = g_string_new (NULL);
 
   add_part (text, " · ", target_words (step));
+  add_part (text, " · ", window_words (file, step));
   add_part (text, " · ", share_words (file, step));
   add_part (text, " · ", minutes_words (step));
   if (step->low_level)

@@ -77,9 +77,8 @@ probe_free (Probe *probe)
 static char *
 plain_text (const char *xml)
 {
-  static const char *const marks[][2] = {
-    { "&amp;", "&" }, { "&lt;", "<" }, { "&gt;", ">" }, { "&quot;", "\"" }, { "&#39;", "'" }
-  };
+  static const char *const marks[][2] = { { "&amp;", "&" },   { "&lt;", "<" },  { "&gt;", ">" },
+                                          { "&quot;", "\"" }, { "&#39;", "'" }, { "&apos;", "'" } };
   GString *text = g_string_new (xml);
 
   for (gsize i = 0; i < G_N_ELEMENTS (marks); i++)

@@ -36,7 +36,8 @@ START_TEST (the_work_order_says_it_all)
     "safety data sheet of 1 Feb 2026",
     "Smoke meter SM-2",
     "Engine speed",
-    "50 % of the dose: 500 mL",
+    "until 50 % of the dose is used: 500 mL",
+    "40.0 psi",
     "at most 22.5 min",
     "or until the low level",
     "Phase 3 · Intake side, through the valve",
@@ -113,6 +114,56 @@ START_TEST (cautions_stand_with_the_first_step)
   ck_assert_uint_eq (found, 1);
 }
 END_TEST
+/* A step that sets the supply's pressure says the family's window in its own unit, and its
+ * target where the wording does not: 6 and 10 psi are 0.41 and 0.69 bar (NIST SP 811). */
+START_TEST (a_pressure_step_says_its_window)
+{
+  UnsootStepRow *step = g_ptr_array_index (printed_job->steps, 1);
+  g_autoptr (GBytes) pdf = NULL;
+  g_autofree char *text = NULL;
+
+  g_free (step->act);
+  step->act = g_strdup ("set");
+  g_free (step->subject);
+  step->subject = g_strdup ("pressure");
+  step->unit = g_strdup ("bar");
+  step->value = 55000;
+  g_free (step->wording);
+  step->wording = g_strdup ("Set the supply to 0.55 bar");
+  pdf = printed_make (UNSOOT_PAPER_WORK_ORDER, UNSOOT_PAPER_LETTER, -1);
+  text = probe_text (pdf, 0);
+  printed_has (text, "window 0.41 to 0.69 bar");
+  ck_assert_ptr_eq (strstr (text, "0.55"), g_strrstr (text, "0.55"));
+}
+END_TEST
+
+static double
+left_of_word (const Probe *probe, const char *text)
+{
+  for (guint i = 0; i < probe->words->len; i++)
+    {
+      const ProbeWord *word = g_ptr_array_index (probe->words, i);
+      if (g_str_equal (word->text, text))
+        return word->left;
+    }
+  ck_abort_msg ("“%s” is missing", text);
+}
+
+/* A line of reasons for each side stands in that side's panel: fuel left, intake right. */
+START_TEST (doses_are_reasoned_side_by_side)
+{
+  g_autoptr (GBytes) pdf = NULL;
+  g_autoptr (Probe) probe = NULL;
+
+  g_free (printed_job->job->dose_reason);
+  printed_job->job->dose_reason = g_strdup ("1 L: class 2b, ¾-ton\n2 L: the family's own");
+  pdf = printed_make (UNSOOT_PAPER_WORK_ORDER, UNSOOT_PAPER_LETTER, -1);
+  probe = probe_words (pdf);
+  ck_assert (left_of_word (probe, "¾-ton") < probe->width / 2);
+  ck_assert (left_of_word (probe, "family's") > probe->width / 2);
+}
+END_TEST
+
 START_TEST (a_stopped_procedure_is_said_first)
 {
   g_autoptr (GBytes) pdf = NULL;
@@ -250,6 +301,8 @@ paper_work_suite (void)
   tcase_add_test (tests, the_work_order_says_what_stop_asks_for);
   tcase_add_loop_test (tests, steps_are_whole_and_in_order, 0, 2);
   tcase_add_loop_test (tests, cautions_stand_with_the_first_step, 0, 2);
+  tcase_add_test (tests, a_pressure_step_says_its_window);
+  tcase_add_test (tests, doses_are_reasoned_side_by_side);
   tcase_add_test (tests, a_stopped_procedure_is_said_first);
   tcase_add_test (tests, the_report_says_it_all);
   tcase_add_test (tests, a_damaged_photo_is_said_in_its_place);
