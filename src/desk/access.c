@@ -13,3 +13,26 @@ unsoot_access_describe (GtkWidget *widget, const char *description)
   gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   description, -1);
 }
+
+static gboolean
+is_stopped_at (GtkWidget *widget)
+{
+  return GTK_IS_IMAGE (widget) || GTK_IS_BUTTON (widget) || GTK_IS_LIST_VIEW (widget)
+         || GTK_IS_TEXT (widget) || GTK_IS_LIST_BOX_ROW (widget)
+         || gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget))
+                == GTK_ACCESSIBLE_ROLE_LIST_ITEM;
+}
+
+void
+unsoot_access_name_inside (GtkWidget *row, const char *name)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (row); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      if (is_stopped_at (child)
+          && !gtk_test_accessible_has_property (GTK_ACCESSIBLE (child),
+                                                GTK_ACCESSIBLE_PROPERTY_LABEL))
+        unsoot_access_name (child, name);
+      unsoot_access_name_inside (child, name);
+    }
+}

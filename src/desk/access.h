@@ -8,3 +8,7 @@ void unsoot_access_name (GtkWidget *widget, const char *name);
 
 /* What more is to be said of it. */
 void unsoot_access_describe (GtkWidget *widget, const char *description);
+
+/* Calls whatever has no name inside a row of the toolkit's as the row is called: its icons,
+ * buttons and lists are made by the toolkit, which leaves them nameless. */
+void unsoot_access_name_inside (GtkWidget *row, const char *name);

@@ -80,6 +80,8 @@ fill_window (UnsootApplication *self)
     }
   if (sits)
     unsoot_portrait_begin (self->window, &self->portrait, &self->status);
+  else if (self->portrait.place != NULL)
+    unsoot_window_open (self->window, self->portrait.place, self->portrait.record);
   gtk_window_present (GTK_WINDOW (self->window));
 }
 

@@ -5,6 +5,7 @@
 #include <langinfo.h>
 #include <locale.h>
 
+#include "access.h"
 #include "demo-making.h"
 #include "new-shop.h"
 #include "opening.h"
@@ -354,9 +355,24 @@ unsoot_first_start_class_init (UnsootFirstStartClass *klass)
 }
 
 static void
+name_rows (UnsootFirstStart *self)
+{
+  gpointer const rows[]
+      = { self->name, self->town, self->currency, self->paper, self->owner, self->pin };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      const char *title = adw_preferences_row_get_title (ADW_PREFERENCES_ROW (rows[i]));
+      unsoot_access_name (GTK_WIDGET (rows[i]), title);
+      unsoot_access_name_inside (GTK_WIDGET (rows[i]), title);
+    }
+}
+
+static void
 unsoot_first_start_init (UnsootFirstStart *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  name_rows (self);
   propose (self);
 }
 

@@ -105,7 +105,7 @@ unsoot_job_card_lines (UnsootCard *card, const UnsootJobViewFile *view, UnsootSe
     { NULL },
   };
   const GPtrArray *lines = view->file->lines;
-  GtkWidget *table = unsoot_table_new (columns);
+  GtkWidget *table = unsoot_table_new (_ ("Lines and total"), columns);
   guint n = 0;
 
   for (guint i = 0; i < lines->len; i++)

@@ -89,7 +89,7 @@ unsoot_job_card_readings (UnsootCard *card, const UnsootJobViewFile *view)
       unsoot_card_say (card, _ ("None taken yet. Readings before and after show what changed."));
       return;
     }
-  table = unsoot_table_new (columns);
+  table = unsoot_table_new (_ ("Readings"), columns);
   for (guint i = 0; i < pairs->len; i++)
     add_pair (table, &g_array_index (pairs, UnsootReadingPair, i));
   gtk_box_append (GTK_BOX (card), table);

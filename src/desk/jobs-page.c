@@ -75,6 +75,8 @@ fill_sides (GtkWidget *cell, gconstpointer line)
   while ((child = gtk_widget_get_first_child (cell)) != NULL)
     gtk_box_remove (GTK_BOX (cell), child);
   unsoot_side_marks_append (GTK_BOX (cell), ((const UnsootJobLine *) line)->sides);
+  unsoot_access_name (gtk_widget_get_parent (cell),
+                      unsoot_sides_words (((const UnsootJobLine *) line)->sides));
 }
 
 static void
@@ -138,6 +140,8 @@ filter_new (UnsootRecordsPage *self)
     gtk_string_list_append (words, unsoot_job_status_words ((UnsootJobStatus) status));
   chooser = gtk_drop_down_new (G_LIST_MODEL (words), NULL);
   unsoot_access_name (chooser, _ ("Which jobs"));
+  /* The button inside is what has the focus. */
+  unsoot_access_name (gtk_widget_get_first_child (chooser), _ ("Which jobs"));
   g_signal_connect (chooser, "notify::selected", G_CALLBACK (filter_cb), self);
   return chooser;
 }

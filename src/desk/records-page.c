@@ -213,14 +213,23 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, Cell *cell)
   GtkWidget *child;
 
   if (cell->column->make != NULL)
+    child = cell->column->make ();
+  else
     {
-      gtk_list_item_set_child (item, cell->column->make ());
-      return;
+      child = gtk_label_new (NULL);
+      gtk_label_set_xalign (GTK_LABEL (child), cell->column->right ? 1 : 0);
+      gtk_label_set_ellipsize (GTK_LABEL (child), PANGO_ELLIPSIZE_END);
     }
-  child = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (child), cell->column->right ? 1 : 0);
-  gtk_label_set_ellipsize (GTK_LABEL (child), PANGO_ELLIPSIZE_END);
   gtk_list_item_set_child (item, child);
+}
+
+/* An empty cell says so: without a name it would be read out as what it is made of. */
+static void
+name_cell (GtkWidget *label)
+{
+  const char *text = gtk_label_get_text (GTK_LABEL (label));
+
+  unsoot_access_name (gtk_widget_get_parent (label), *text != '\0' ? text : _ ("nothing"));
 }
 
 static void
@@ -237,6 +246,8 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, Cell *cell)
       g_autofree char *text = cell->column->text (line, session);
       gtk_label_set_markup (GTK_LABEL (child), text);
     }
+  if (GTK_IS_LABEL (child))
+    name_cell (child);
   if (cell->first)
     {
       g_autofree char *name = UNSOOT_RECORDS_PAGE_GET_CLASS (cell->page)->name (line, session);
@@ -244,17 +255,25 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, Cell *cell)
     }
 }
 
-/* Heads stand as their column does; the toolkit has no property for it. */
+/* Heads stand as their column does and are called as it is; the toolkit has no property for
+ * either. */
 static void
-align_head (UnsootRecordsPage *self, guint n)
+dress_heads (UnsootRecordsPage *self)
 {
+  const UnsootRecordsPageClass *klass = UNSOOT_RECORDS_PAGE_GET_CLASS (self);
   GtkWidget *head = gtk_widget_get_first_child (GTK_WIDGET (PRIVATE (self)->view));
   GtkWidget *title = head != NULL ? gtk_widget_get_first_child (head) : NULL;
 
-  while (title != NULL && n-- > 0)
-    title = gtk_widget_get_next_sibling (title);
-  if (title != NULL && gtk_widget_get_first_child (title) != NULL)
-    gtk_widget_set_halign (gtk_widget_get_first_child (title), GTK_ALIGN_END);
+  if (head != NULL)
+    unsoot_access_name (head, _ ("Heads of the columns"));
+  for (gsize i = 0; title != NULL && i < klass->n_columns; i++)
+    {
+      GtkWidget *content = gtk_widget_get_first_child (title);
+      unsoot_access_name (title, _ (klass->columns[i].head));
+      if (content != NULL && klass->columns[i].right)
+        gtk_widget_set_halign (content, GTK_ALIGN_END);
+      title = gtk_widget_get_next_sibling (title);
+    }
 }
 
 /* Only tells, when the view's sorter is asked, which way round it is: the store sorts. */
@@ -311,12 +330,11 @@ add_columns (UnsootRecordsPage *self)
     {
       g_autoptr (GtkColumnViewColumn) column = column_new (self, &klass->columns[i], i == 0);
       gtk_column_view_append_column (private->view, column);
-      if (klass->columns[i].right)
-        align_head (self, (guint) i);
       if (klass->columns[i].sorts)
         gtk_column_view_sort_by_column (private->view, column,
                                         private->down ? GTK_SORT_DESCENDING : GTK_SORT_ASCENDING);
     }
+  dress_heads (self);
   g_signal_connect_object (gtk_column_view_get_sorter (private->view), "changed",
                            G_CALLBACK (order_changed_cb), self, 0);
 }
@@ -329,6 +347,7 @@ title_changed_cb (UnsootRecordsPage *self, GParamSpec *pspec, gpointer data)
 
   gtk_label_set_text (private->heading, title);
   unsoot_access_name (GTK_WIDGET (private->view), title);
+  unsoot_access_name (gtk_widget_get_last_child (GTK_WIDGET (private->view)), title);
 }
 
 static void

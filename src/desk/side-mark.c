@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "side-mark.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "access.h"
 #include "format.h"
 
@@ -81,4 +83,14 @@ unsoot_side_marks_append (GtkBox *box, const char *sides)
     gtk_box_append (box, unsoot_side_mark_new_plain (UNSOOT_SIDE_FUEL));
   if (both || g_strcmp0 (sides, "intake") == 0)
     gtk_box_append (box, unsoot_side_mark_new_plain (UNSOOT_SIDE_INTAKE));
+}
+
+const char *
+unsoot_sides_words (const char *sides)
+{
+  UnsootSide side;
+
+  if (g_strcmp0 (sides, "both") == 0)
+    return _ ("Both sides");
+  return unsoot_side_from_slug (sides, &side) ? unsoot_side_label (side) : "";
 }

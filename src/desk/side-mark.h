@@ -21,4 +21,7 @@ GtkWidget *unsoot_side_mark_new_plain (UnsootSide side);
 /* Appends a mark for each side in @sides ("fuel", "intake" or "both"). */
 void unsoot_side_marks_append (GtkBox *box, const char *sides);
 
+/* The same in words, translated: "Both sides". */
+const char *unsoot_sides_words (const char *sides);
+
 G_END_DECLS

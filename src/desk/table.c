@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "table.h"
 
+#include "access.h"
+
 enum
 {
   MAX_COLUMNS = 8
@@ -65,7 +67,7 @@ add_heads (UnsootTable *self)
 }
 
 GtkWidget *
-unsoot_table_new (const UnsootTableColumn *columns)
+unsoot_table_new (const char *name, const UnsootTableColumn *columns)
 {
   UnsootTable *self = g_object_new (UNSOOT_TYPE_TABLE, NULL);
 
@@ -74,6 +76,7 @@ unsoot_table_new (const UnsootTableColumn *columns)
       self->columns[self->n_columns] = columns[self->n_columns];
       self->n_columns++;
     }
+  unsoot_access_name (GTK_WIDGET (self), name);
   add_heads (self);
   return GTK_WIDGET (self);
 }

@@ -17,7 +17,8 @@ typedef struct
   gboolean stretches; /* takes the room that is left */
 } UnsootTableColumn;
 
-GtkWidget *unsoot_table_new (const UnsootTableColumn *columns);
+/* @name: for a screen reader. */
+GtkWidget *unsoot_table_new (const char *name, const UnsootTableColumn *columns);
 
 /* A row of @markup, one for each column; NULL leaves a cell empty. Returns the row's number. */
 int unsoot_table_add (UnsootTable *self, const char *const *markup);

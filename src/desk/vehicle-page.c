@@ -155,7 +155,7 @@ show_meters (UnsootVehiclePage *self, const UnsootVehicleFile *file)
   static const UnsootTableColumn columns[]
       = { { "", FALSE, TRUE }, { "", FALSE, FALSE }, { "", TRUE, FALSE }, { NULL } };
   g_autofree char *today = unsoot_session_today (unsoot_view_get_session (UNSOOT_VIEW (self)));
-  GtkWidget *table = unsoot_table_new (columns);
+  GtkWidget *table = unsoot_table_new (_ ("Odometer and hours"), columns);
 
   unsoot_card_clear (self->meters);
   for (guint i = 0; i < MIN (file->meters->len, METERS_SHOWN); i++)

@@ -316,6 +316,7 @@ unsoot_view_set_title (UnsootView *self, const char *title)
     return;
   g_free (private->title);
   private->title = g_strdup (title);
+  unsoot_access_name (GTK_WIDGET (self), title);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_TITLE]);
 }
 

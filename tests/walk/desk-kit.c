@@ -9,7 +9,8 @@ enum
 {
   PATIENCE_S = 30,
   POLL_US = 50000,
-  DEEPEST = 60
+  DEEPEST = 60,
+  LONGEST_MESSAGE = 4000
 };
 
 static char *shell (const char *format, ...) G_GNUC_PRINTF (1, 2);
@@ -170,7 +171,7 @@ desk_find (Desk *desk, AtspiRole role, const char *name)
   if (thing == NULL)
     {
       g_autofree char *shown = desk_dump (desk);
-      ck_abort_msg ("nothing called “%s”; shown is:\n%s", name, shown);
+      ck_abort_msg ("nothing called “%s”; shown is:\n%.*s", name, LONGEST_MESSAGE, shown);
     }
   return thing;
 }
