@@ -110,7 +110,9 @@ sentence_of (UnsootStoreError kind)
 void
 unsoot_sqlite_set_error (GError **error, sqlite3 *handle, int code)
 {
-  const char *message = handle != NULL ? sqlite3_errmsg (handle) : sqlite3_errstr (code);
+  /* A damaged file's own names are in it, whatever their bytes are. */
+  g_autofree char *message
+      = g_utf8_make_valid (handle != NULL ? sqlite3_errmsg (handle) : sqlite3_errstr (code), -1);
   int extended = handle != NULL ? sqlite3_extended_errcode (handle) : code;
 
   if ((code & 0xff) == SQLITE_CONSTRAINT)

@@ -242,7 +242,8 @@ unsoot_sqlite_exec_int (UnsootSqlite *connection, const char *sql, gint64 *value
 static int
 take_text (gpointer data, int n_columns, char **values, char **names)
 {
-  g_ptr_array_add (data, g_strdup (values[0]));
+  /* What is found in a damaged file may name its tables, whatever their bytes are. */
+  g_ptr_array_add (data, values[0] != NULL ? g_utf8_make_valid (values[0], -1) : NULL);
   return 0;
 }
 
