@@ -37,7 +37,8 @@ fluid_words (const UnsootPaperSide *side)
 {
   if (side->fluid == NULL)
     return NULL;
-  if (side->fluid->code == NULL || g_strcmp0 (side->fluid->code, side->fluid->name) == 0)
+  /* Many a fluid is called by its code already: "Intake fluid R". */
+  if (side->fluid->code == NULL || g_str_has_suffix (side->fluid->name, side->fluid->code))
     return g_strdup (side->fluid->name);
   return g_strdup_printf ("%s (%s)", side->fluid->name, side->fluid->code);
 }
