@@ -10,6 +10,7 @@
 
 /* As reckoned in the test of one job. */
 #define TOTAL 50019
+#define TAX 1869
 
 static gint64
 invoice (TestShop *shop, gint64 job, GError **error)
@@ -38,14 +39,14 @@ pay (TestShop *shop, gint64 id, gint64 amount, GError **error)
 }
 
 static void
-add_line (TestShop *shop, gint64 job, gint64 price)
+add_line (TestShop *shop, gint64 job, const char *kind, gint64 price)
 {
   UnsootActing who = test_as (shop->advisor, 0);
   g_autoptr (UnsootJobLineRow) line = unsoot_job_line_row_new ();
   GError *error = NULL;
 
   line->job_id = job;
-  line->kind = g_strdup ("labour");
+  line->kind = g_strdup (kind);
   line->text = g_strdup ("Seized bolt");
   line->quantity_milli = 1000;
   line->unit = g_strdup ("job");
@@ -61,7 +62,7 @@ START_TEST (test_overrun)
   GError *error = NULL;
   gint64 job = test_done (shop, shop->vehicle, NULL);
 
-  add_line (shop, job, 5002);
+  add_line (shop, job, "labour", 5002);
   ck_assert_int_eq (invoice (shop, job, &error), 0);
   ck_assert_ptr_nonnull (strstr (error->message, "$50.02 above the $500.19 authorised"));
   ck_constraint (error, "ask the customer again");
@@ -76,7 +77,7 @@ START_TEST (test_overrun_within_the_limit)
   GError *error = NULL;
   gint64 job = test_done (shop, shop->vehicle, NULL);
 
-  add_line (shop, job, 5001);
+  add_line (shop, job, "labour", 5001);
   ck_assert_int_ne (invoice (shop, job, &error), 0);
   ck_ask (shop, "SELECT total_minor FROM invoices WHERE number = 1", TOTAL + 5001);
 }
@@ -89,7 +90,7 @@ START_TEST (test_a_new_word_covers_it)
   GError *error = NULL;
   gint64 job = test_done (shop, shop->vehicle, NULL);
 
-  add_line (shop, job, 90000);
+  add_line (shop, job, "labour", 90000);
   unsoot_job_estimate (shop->db, &who, job, &error);
   ck_no_error (error);
   unsoot_job_authorise (shop->db, &who, job, "Ansel Reed", "email", 0, NULL, NULL, &error);
@@ -273,6 +274,32 @@ START_TEST (test_credit_of_a_part)
 }
 END_TEST
 
+/* 18.50 has 1.53 of tax, 0.10 has 0.01, the other 208.00 have 17.16: 18.70, where the whole,
+   226.60, had 18.69. The part that completes it takes back what is left. */
+START_TEST (test_credit_leaves_no_cent)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  GError *error = NULL;
+  gint64 job = test_done (shop, shop->vehicle, NULL);
+  const gint64 gasket[] = { 4 };
+  const gint64 extra[] = { 7 };
+
+  add_line (shop, job, "other", 10);
+  gint64 id = invoice (shop, job, &error);
+  ck_no_error (error);
+  ck_ask (shop, "SELECT tax_minor FROM invoices", TAX);
+  credit (shop, id, gasket, 1, &error);
+  ck_no_error (error);
+  ck_ask (shop, "SELECT tax_minor FROM invoices WHERE number = 2", -153);
+  credit (shop, id, extra, 1, &error);
+  ck_no_error (error);
+  ck_ask (shop, "SELECT tax_minor FROM invoices WHERE number = 3", -1);
+  credit (shop, id, NULL, 0, &error);
+  ck_no_error (error);
+  ck_ask (shop, "SELECT sum (total_minor) FROM invoices", 0);
+}
+END_TEST
+
 START_TEST (test_a_credit_can_pay_the_rest)
 {
   g_autoptr (TestShop) shop = test_shop_new ();
@@ -341,6 +368,7 @@ invoice_deeds_suite (void)
   tcase_add_test (tcase, test_payments);
   tcase_add_test (tcase, test_credit_of_the_whole);
   tcase_add_test (tcase, test_credit_of_a_part);
+  tcase_add_test (tcase, test_credit_leaves_no_cent);
   tcase_add_test (tcase, test_a_credit_can_pay_the_rest);
   tcase_add_test (tcase, test_what_a_customer_owes);
   tcase_add_test (tcase, test_frozen);
