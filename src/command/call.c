@@ -42,9 +42,11 @@ unsoot_call_wants (const char *value, const char *name, GError **error)
 static GOptionContext *
 new_context (UnsootCall *call, const GOptionEntry *options)
 {
-  const GOptionEntry common[] = { { "json", 0, 0, G_OPTION_ARG_NONE, &call->json,
-                                    N_ ("Answer in JSON, for scripts"), NULL },
-                                  { NULL } };
+  const GOptionEntry common[] = {
+    { "help", 'h', 0, G_OPTION_ARG_NONE, &call->help, N_ ("Show what the command takes"), NULL },
+    { "json", 0, 0, G_OPTION_ARG_NONE, &call->json, N_ ("Answer in JSON, for scripts"), NULL },
+    { NULL }
+  };
   const GOptionEntry book[]
       = { { "file", 'f', 0, G_OPTION_ARG_FILENAME, &call->file,
             N_ ("The shop's book; without it, the one in your own data folder"), N_ ("FILE") },
@@ -64,6 +66,7 @@ new_context (UnsootCall *call, const GOptionEntry *options)
   if (call->command->needs != UNSOOT_NEEDS_NOTHING)
     g_option_context_add_main_entries (context, book, GETTEXT_PACKAGE);
   g_option_context_add_main_entries (context, common, GETTEXT_PACKAGE);
+  g_option_context_set_help_enabled (context, FALSE);
   g_option_context_set_summary (context, _ (call->command->summary));
   if (call->command->detail != NULL)
     g_option_context_set_description (context, _ (call->command->detail));
@@ -104,6 +107,12 @@ read_line (UnsootCall *call, const GOptionEntry *options, GError **error)
 
   if (!g_option_context_parse_strv (context, &call->args, &fault))
     return unsoot_call_misused (error, "%s", fault->message);
+  if (call->help)
+    {
+      g_autofree char *help = g_option_context_get_help (context, TRUE, NULL);
+      g_print ("%s", help);
+      return FALSE;
+    }
   drop (call->args, 0);
   /* GOption leaves the dashes that end the options where arguments with a dash follow. */
   for (guint i = 0; call->args[i] != NULL; i++)
@@ -159,7 +168,6 @@ unsoot_call_begin (UnsootCall *call, const GOptionEntry *options, guint least, g
     return FALSE;
   if (needs == UNSOOT_NEEDS_PERSON && !unsoot_call_wants (call->as, "--as", error))
     return FALSE;
-  call->begun = TRUE;
   return read_now (call, error) && (needs == UNSOOT_NEEDS_NOTHING || unsoot_call_open (call, error))
          && (needs != UNSOOT_NEEDS_PERSON || find_person (call, error));
 }
@@ -185,7 +193,7 @@ static int
 close_call (UnsootCall *call, gboolean done, const GError *error)
 {
   gboolean misused = g_error_matches (error, UNSOOT_CALL_ERROR, 0);
-  int status = done ? EXIT_SUCCESS : misused ? EXIT_MISUSED : EXIT_FAILURE;
+  int status = done || call->help ? EXIT_SUCCESS : misused ? EXIT_MISUSED : EXIT_FAILURE;
 
   if ((done || call->tell_anyway) && !tell (call))
     status = EXIT_FAILURE;

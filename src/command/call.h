@@ -44,7 +44,7 @@ struct _UnsootCall
   char **args; /* what stands behind the options, once begun */
   guint n_args;
   gboolean json;
-  gboolean begun;
+  gboolean help;        /* only what the command takes is asked for */
   gboolean tell_anyway; /* the answer is told even where the command failed */
   UnsootAnswer *answer;
 
@@ -69,7 +69,8 @@ int unsoot_call_run (const UnsootCommand *command, char **args);
  * @options: (nullable): the command's own, ended by an empty one
  * @least, @most: how many arguments it takes besides
  *
- * Reads the line, then opens what the command needs.
+ * Reads the line, then opens what the command needs. FALSE without an error where
+ * only help was asked for, which is then told.
  */
 gboolean unsoot_call_begin (UnsootCall *call, const GOptionEntry *options, guint least, guint most,
                             GError **error);

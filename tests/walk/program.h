@@ -86,11 +86,11 @@ asked_of (const char *format, ...)
 {
   va_list arguments;
 
-  ck_assert_ptr_nonnull (walk_book);
   va_start (arguments, format);
   g_autofree char *line = g_strdup_vprintf (format, arguments);
   va_end (arguments);
-  return told_by ("%s --file '%s' --now " NUMBER, line, walk_book, walk_now);
+  return told_by ("%s --file '%s' --now " NUMBER, line, walk_book != NULL ? walk_book : "nowhere",
+                  walk_now);
 }
 
 #define ck_done(told)                                                                              \

@@ -57,15 +57,16 @@ END_TEST
 /* The order of a job's path (src/trade/path.h). */
 START_TEST (nothing_is_skipped)
 {
-  refuse (1, "", "run begin " NUMBER " --as IF", job_in ("quoted"));
-  refuse (1, "", "arrive " NUMBER " --as MQ", job_in ("quoted"));
-  refuse (1, "", "invoice " NUMBER " --as MQ", job_in ("booked"));
-  refuse (1, "", "finish " NUMBER " --as IF --signature 'Ines Farrow'", job_in ("arrived"));
-  refuse (1, "", "arrive " NUMBER " --as MQ", job_in ("paid"));
-  refuse (1, "", "invoice " NUMBER " --as MQ", job_in ("paid"));
-  refuse (1, "", "run begin " NUMBER " --as IF", job_in ("stopped"));
-  refuse (1, "", "book " NUMBER " --as MQ --start 'tomorrow 9:00'", job_in ("done"));
-  refuse (1, "", "decline " NUMBER " --as MQ --reason x", job_in ("in-bay"));
+  refuse (1, "Nobody has authorised", "run begin " NUMBER " --as IF", job_in ("quoted"));
+  refuse (1, "can't go to", "arrive " NUMBER " --as MQ", job_in ("quoted"));
+  refuse (1, "can't go to", "invoice " NUMBER " --as MQ", job_in ("booked"));
+  refuse (1, "no run that goes on", "finish " NUMBER " --as IF --signature 'Ines Farrow'",
+          job_in ("arrived"));
+  refuse (1, "can't go to", "arrive " NUMBER " --as MQ", job_in ("paid"));
+  refuse (1, "paid already", "invoice " NUMBER " --as MQ", job_in ("paid"));
+  refuse (1, "in pieces", "run begin " NUMBER " --as IF", job_in ("stopped"));
+  refuse (1, "can't go to", "book " NUMBER " --as MQ --start 'tomorrow 9:00'", job_in ("done"));
+  refuse (1, "can't go to", "decline " NUMBER " --as MQ --reason x", job_in ("in-bay"));
 }
 END_TEST
 
@@ -94,8 +95,8 @@ START_TEST (a_step_is_done_in_its_turn)
   refuse (2, "STEP", "run step " NUMBER " next --as IF", job);
   refuse (2, "at a time", "run step " NUMBER " " NUMBER " --as IF --start --again", job, step);
   refuse (2, "--ago", "run step " NUMBER " " NUMBER " --as IF --ago -5", job, step);
-  refuse (1, "", "run extra " NUMBER " 'open line high-pressure' --as IF", job);
-  refuse (1, "", "run extra " NUMBER " 'dance' --as IF", job);
+  refuse (1, "can't be done to", "run extra " NUMBER " 'open line high-pressure' --as IF", job);
+  refuse (1, "is no act", "run extra " NUMBER " 'dance' --as IF", job);
 }
 END_TEST
 
@@ -118,7 +119,7 @@ START_TEST (a_halt_asks_for_its_kind)
 
   refuse (2, "stall", "run halt " NUMBER " boredom --as IF", job);
   refuse (2, "KIND", "run happened " NUMBER " --as IF", job);
-  refuse (1, "", "run happened " NUMBER " stop --as IF", job);
+  refuse (1, "what happened", "run happened " NUMBER " stop --as IF", job);
 }
 END_TEST
 
@@ -131,13 +132,15 @@ START_TEST (a_stall_is_recorded_and_the_way_back_shown)
   g_autoptr (JsonNode) run = json_told (&shown);
 
   ck_done (told);
+  ck_contains (told.out, "Do not crank");
   ck_assert_str_eq (json_text (run, "run"), "halted");
   ck_contains (json_text (run, "next_safe_step"), "Next:");
   ck_raw ("happened stall",
           "SELECT e.kind || ' ' || e.happening FROM run_events e JOIN runs r ON r.id = e.run_id"
           " JOIN jobs j ON j.id = r.job_id WHERE j.number = " NUMBER " ORDER BY e.id DESC LIMIT 1",
           job);
-  refuse (1, "", "run step " NUMBER " " NUMBER " --as IF", job, json_int (run, "step"));
+  refuse (1, "can't be done now", "run step " NUMBER " " NUMBER " --as IF", job,
+          json_int (run, "step"));
 }
 END_TEST
 
@@ -152,13 +155,14 @@ START_TEST (what_is_named_has_to_be_there)
   refuse (1, "Both sides", "estimate --as MQ --vehicle '%s' --service Polish", plate);
   refuse (1, "Type more", "estimate --as MQ --vehicle Brindle --service 'Both sides'");
   refuse (2, "--vehicle", "estimate --as MQ --service 'Both sides'");
+  refuse (1, "in-person, phone", "authorise " NUMBER " --as MQ --by Someone --how smoke", quoted);
   refuse (2, "--start", "book " NUMBER " --as MQ", quoted);
   refuse (1, "half past", "book " NUMBER " --as MQ --start 'half past'", quoted);
   refuse (1, "V-99/9", "lend V-99/9 --as TE --to Someone");
   refuse (1, "not lent", "back F-01/1 --as TE");
-  refuse (1, "", "pay 99999 --as MQ --method cash");
+  refuse (1, "no invoice 99999", "pay 99999 --as MQ --method cash");
   refuse (2, "estimate", "paper bill " NUMBER, quoted);
-  refuse (1, "", "paper invoice " NUMBER " -o '%s/none.pdf'", quoted, walk_folder);
+  refuse (1, "not been invoiced", "paper invoice " NUMBER " -o '%s/none.pdf'", quoted, walk_folder);
 }
 END_TEST
 
@@ -169,8 +173,8 @@ START_TEST (money_is_not_guessed)
                             " ORDER BY i.id LIMIT 1");
 
   refuse (1, "ten", "pay " NUMBER " --as MQ --method cash --amount ten", invoice);
-  refuse (1, "", "pay " NUMBER " --as MQ --method cash --amount 99999.00", invoice);
-  refuse (1, "", "pay " NUMBER " --as MQ --method shells", invoice);
+  refuse (1, "can't be taken", "pay " NUMBER " --as MQ --method cash --amount 99999.00", invoice);
+  refuse (1, "no way to pay", "pay " NUMBER " --as MQ --method shells", invoice);
   refuse (2, "--method", "pay " NUMBER " --as MQ", invoice);
   refuse (2, "--reason", "credit " NUMBER " --as OB", invoice);
 }
