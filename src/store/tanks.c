@@ -80,15 +80,13 @@ by_rule (UnsootTank *tank, UnsootSide side, const char *kind, gint64 ml, GError 
   return TRUE;
 }
 
-static gint64
-fluid_of_lot (UnsootDb *db, gint64 lot_id)
+static gboolean
+set_lot (UnsootDb *db, UnsootTankEventRow *event, gint64 lot_id, GError **error)
 {
-  gint64 fluid = 0;
-
-  if (lot_id != 0)
-    unsoot_db_int (db, &fluid, NULL, "SELECT fluid_id FROM lots WHERE id = $1",
-                   unsoot_int (lot_id));
-  return fluid;
+  event->lot_id = lot_id;
+  return lot_id == 0
+         || unsoot_db_int (db, &event->fluid_id, error, "SELECT fluid_id FROM lots WHERE id = $1",
+                           unsoot_int (lot_id));
 }
 
 gint64
@@ -97,19 +95,19 @@ unsoot_tank_event_add (UnsootDb *db, const UnsootActing *who, gint64 tank_id, co
                        GError **error)
 {
   g_autoptr (UnsootTankEventRow) event = unsoot_tank_event_row_new ();
-  gboolean anything = tank->ml > 0;
 
   event->tank_id = tank_id;
   event->kind = g_strdup (kind);
   event->ml = tank->ml;
   event->contents = g_strdup (unsoot_contents_to_slug (tank->contents));
-  event->lot_id = anything ? tank->lot_id : 0;
-  event->fluid_id = fluid_of_lot (db, event->lot_id);
   event->job_id = job_id;
   event->label = g_strdup (label);
   event->at = at;
   event->staff_id = who->staff_id;
-  return unsoot_rows_post (db, &unsoot_tank_event_row_type, event, error) ? event->id : 0;
+  if (!set_lot (db, event, tank->ml > 0 ? tank->lot_id : 0, error)
+      || !unsoot_rows_post (db, &unsoot_tank_event_row_type, event, error))
+    return 0;
+  return event->id;
 }
 
 gint64
@@ -131,7 +129,7 @@ unsoot_tank_post (UnsootDb *db, const UnsootActing *who, gint64 machine_id, cons
                         _ ("What is kept in a tank needs a label: write what it says."));
       return 0;
     }
-  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_RUN_STEP, error);
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_TEND_TANK, error);
   g_autoptr (UnsootTankState) state
       = deed != NULL ? unsoot_machine_tank (db, machine_id, side, error) : NULL;
   if (state == NULL || !check_free (db, machine_id, error))

@@ -61,6 +61,7 @@ static const UnsootSlug deeds[] = {
   { UNSOOT_DEED_LEND_ADAPTER, "lend-adapter", N_ ("lend an adapter") },
   { UNSOOT_DEED_RETURN_ADAPTER, "return-adapter", N_ ("take an adapter back") },
   { UNSOOT_DEED_CHECK_MACHINE, "check-machine", N_ ("record a machine's gauge check") },
+  { UNSOOT_DEED_TEND_TANK, "tend-tank", N_ ("drain, flush or hold a tank") },
   { UNSOOT_DEED_EDIT_CUSTOMER, "edit-customer", N_ ("change a customer") },
   { UNSOOT_DEED_EDIT_VEHICLE, "edit-vehicle", N_ ("change a vehicle") },
   { UNSOOT_DEED_EDIT_FLUID, "edit-fluid", N_ ("change a fluid") },
@@ -110,6 +111,8 @@ static const struct
   [UNSOOT_DEED_LEND_ADAPTER] = { A | C | L | O, UNSOOT_ROLE_CLERK },
   [UNSOOT_DEED_RETURN_ADAPTER] = { A | C | T | L | O, UNSOOT_ROLE_CLERK },
   [UNSOOT_DEED_CHECK_MACHINE] = { T | L | O, UNSOOT_ROLE_TECHNICIAN },
+  /* Outside a run: what is left goes back to the store or into the waste, which is the clerk's. */
+  [UNSOOT_DEED_TEND_TANK] = { C | T | L | O, UNSOOT_ROLE_TECHNICIAN },
   [UNSOOT_DEED_EDIT_CUSTOMER] = { A | C | L | O, UNSOOT_ROLE_ADVISOR },
   [UNSOOT_DEED_EDIT_VEHICLE] = { A | T | L | O, UNSOOT_ROLE_ADVISOR },
   [UNSOOT_DEED_EDIT_FLUID] = { C | L | O, UNSOOT_ROLE_CLERK },
