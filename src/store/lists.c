@@ -2,6 +2,7 @@
 #include "lists.h"
 
 #include "rows.h"
+#include "shops.h"
 #include "vehicles.h"
 
 /* A page goes on behind its last row: (key, id) is greater, spelled out so that an index
@@ -161,12 +162,17 @@ customer_line (UnsootDb *db, gint64 id, GError **error)
   return line;
 }
 
-static char *
-date_of (gint64 at)
+/* The shop's day, whatever the clock of this computer; NULL where it was never done. */
+static gboolean
+date_of (UnsootDb *db, gint64 at, char **date, GError **error)
 {
-  g_autoptr (GDateTime) time = at > 0 ? g_date_time_new_from_unix_local (at) : NULL;
-
-  return time != NULL ? g_date_time_format (time, "%Y-%m-%d") : NULL;
+  if (at == 0)
+    return TRUE;
+  g_autoptr (UnsootShopRow) shop = unsoot_shop_load (db, error);
+  if (shop == NULL)
+    return FALSE;
+  *date = unsoot_shop_date (shop, at);
+  return TRUE;
 }
 
 static gpointer
@@ -174,7 +180,8 @@ vehicle_line (UnsootDb *db, gint64 id, GError **error)
 {
   g_autoptr (UnsootVehicleRow) vehicle = unsoot_vehicle_load (db, id, error);
   g_autoptr (UnsootQuery) query = vehicle != NULL ? one (db, vehicle_sql, id, error) : NULL;
-  if (query == NULL)
+  char *done_on = NULL;
+  if (query == NULL || !date_of (db, unsoot_query_get_int (query, 3), &done_on, error))
     return NULL;
 
   UnsootVehicleLine *line = g_new0 (UnsootVehicleLine, 1);
@@ -187,7 +194,7 @@ vehicle_line (UnsootDb *db, gint64 id, GError **error)
   line->unit_number = g_strdup (vehicle->unit_number);
   line->vin = g_strdup (vehicle->vin);
   line->next_due_on = unsoot_query_dup_text (query, 2);
-  line->last_done_on = date_of (unsoot_query_get_int (query, 3));
+  line->last_done_on = done_on;
   return line;
 }
 

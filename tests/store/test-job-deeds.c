@@ -108,6 +108,7 @@ check_tanks (TestShop *shop)
                "clean");
   ck_ask (shop, "SELECT ml FROM tank_events WHERE tank_id = 1 AND kind = 'fill'", 2000);
   ck_ask (shop, "SELECT lot_id FROM tank_events WHERE tank_id = 2 AND kind = 'fill'", 2);
+  ck_ask (shop, "SELECT fluid_id FROM tank_events WHERE tank_id = 2 AND kind = 'fill'", 2);
   /* Nine tenths of the dose were used, the rest was drained. */
   ck_ask (shop, "SELECT min (ml) FROM tank_events WHERE tank_id = 1 AND kind = 'run'", 200);
   ck_ask (shop, "SELECT min (ml) FROM tank_events WHERE tank_id = 2 AND kind = 'run'", 400);
