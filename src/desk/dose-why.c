@@ -53,6 +53,8 @@ add_side (GtkWidget *box, const UnsootJobViewFile *file, UnsootSide side)
   facts = unsoot_facts_new ();
   mark = unsoot_side_mark_new (side, settled);
   gtk_widget_set_halign (mark, GTK_ALIGN_START);
+  if (gtk_widget_get_first_child (box) != NULL)
+    gtk_widget_set_margin_top (mark, 12);
   gtk_box_append (GTK_BOX (box), mark);
   unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Fluid"), fluid != NULL ? fluid->name : NULL);
   unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Rule"), dose->rule);

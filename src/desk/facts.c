@@ -1,6 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "facts.h"
 
+enum
+{
+  VALUE_CHARS = 40 /* what a value would like to have; a card gives it more */
+};
+
 struct _UnsootFacts
 {
   GtkGrid parent_instance;
@@ -54,6 +59,7 @@ unsoot_facts_add (UnsootFacts *self, const char *what, const char *value)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), VALUE_CHARS);
   gtk_widget_set_hexpand (label, TRUE);
   gtk_widget_add_css_class (label, "figures");
   unsoot_facts_add_widget (self, what, label);

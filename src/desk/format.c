@@ -53,6 +53,14 @@ unsoot_format_moment (gint64 at, gint64 now, GTimeZone *zone)
 }
 
 char *
+unsoot_format_moment_near (gint64 at, gint64 now, GTimeZone *zone)
+{
+  const UnsootLocal moment = local (at, zone), present = local (now, zone);
+
+  return at != 0 ? unsoot_moment_near_words (&moment, &present) : g_strdup (NOTHING);
+}
+
+char *
 unsoot_format_day (const char *day, const char *today)
 {
   int date, present;

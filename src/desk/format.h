@@ -11,7 +11,10 @@
  * "14 Nov 2025 08:00". */
 char *unsoot_format_moment (gint64 at, gint64 now, GTimeZone *zone);
 
-/* The same without a clock: "today", "in 9 days", "14 Nov 2025". */
+/* The same for lists, where there is little room: the clock only from yesterday to tomorrow. */
+char *unsoot_format_moment_near (gint64 at, gint64 now, GTimeZone *zone);
+
+/* An ISO date likewise, without a clock: "today", "in 9 days", "14 Nov 2025". */
 char *unsoot_format_day (const char *day, const char *today);
 
 /* The shortest form, for under a picture: "08:10" on the same day, else "14 Nov", with the year

@@ -151,6 +151,7 @@ staff_listed (gpointer owner, gpointer result, const GError *error)
   if (error != NULL)
     {
       show_trouble (self, error->message);
+      gtk_window_present (GTK_WINDOW (self));
       return;
     }
   g_ptr_array_set_free_func (staff, NULL);
@@ -169,6 +170,7 @@ staff_listed (gpointer owner, gpointer result, const GError *error)
     }
   gtk_list_box_select_row (self->people,
                            gtk_list_box_get_row_at_index (self->people, MAX (chosen, 0)));
+  gtk_window_present (GTK_WINDOW (self));
   gtk_widget_grab_focus (GTK_WIDGET (self->pin));
 }
 
@@ -209,13 +211,13 @@ unsoot_hands_dialog_init (UnsootHandsDialog *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
-GtkWidget *
-unsoot_hands_dialog_new (GtkWindow *over, UnsootSession *session)
+GtkWindow *
+unsoot_hands_dialog_open (GtkWindow *over, UnsootSession *session)
 {
   UnsootHandsDialog *self = g_object_new (UNSOOT_TYPE_HANDS_DIALOG, "transient-for", over, NULL);
 
   self->session = g_object_ref (session);
   unsoot_store_slot_call (&self->list_slot, unsoot_session_get_store (session), list_staff, NULL,
                           NULL, (GDestroyNotify) g_ptr_array_unref, staff_listed, self);
-  return GTK_WIDGET (self);
+  return GTK_WINDOW (self);
 }

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 #define UNSOOT_TYPE_HANDS_DIALOG (unsoot_hands_dialog_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootHandsDialog, unsoot_hands_dialog, UNSOOT, HANDS_DIALOG, AdwWindow)
 
-/* Closes itself once hands have changed in @session. */
-GtkWidget *unsoot_hands_dialog_new (GtkWindow *over, UnsootSession *session);
+/* Shows itself once it knows who works here, and closes once hands have changed in @session. */
+GtkWindow *unsoot_hands_dialog_open (GtkWindow *over, UnsootSession *session);
 
 G_END_DECLS

@@ -13,7 +13,7 @@ unsoot_job_link_new (const UnsootJobLine *line, UnsootSession *session, gboolean
 {
   const gint64 at = line->starts_at != 0 ? line->starts_at : line->made_at;
   g_autofree char *when
-      = unsoot_format_moment (at, unsoot_session_now (session), unsoot_session_zone (session));
+      = unsoot_format_moment_near (at, unsoot_session_now (session), unsoot_session_zone (session));
   /* Translators: a job's number, and what was or is to be done */
   g_autofree char *title = g_strdup_printf (_ ("Job %d · %s"), (int) line->number, line->service);
   g_autofree char *detail

@@ -46,7 +46,7 @@ when_text (gconstpointer data, UnsootSession *session)
   const UnsootJobLine *line = data;
   const gint64 at = line->starts_at != 0 ? line->starts_at : line->made_at;
   g_autofree char *words
-      = unsoot_format_moment (at, unsoot_session_now (session), unsoot_session_zone (session));
+      = unsoot_format_moment_near (at, unsoot_session_now (session), unsoot_session_zone (session));
 
   return escape (words);
 }

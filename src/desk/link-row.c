@@ -39,7 +39,6 @@ unsoot_link_row_add_text (GtkWidget *row, const char *text)
   GtkWidget *label = gtk_label_new (text);
 
   gtk_widget_add_css_class (label, "figures");
-  gtk_widget_add_css_class (label, "dim-label");
   unsoot_link_row_add (row, label);
 }
 

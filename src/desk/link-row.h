@@ -10,7 +10,7 @@ GtkWidget *unsoot_link_row_new (const char *slug, gint64 record, const char *tit
 /* Puts @widget at the row's end. */
 void unsoot_link_row_add (GtkWidget *row, GtkWidget *widget);
 
-/* Puts a text there, plain and quiet. */
+/* Puts a text there, plain. */
 void unsoot_link_row_add_text (GtkWidget *row, const char *text);
 
 /* A list for such rows, named for a screen reader. */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "session.h"
 
+#include <glib/gi18n-lib.h>
 #include <locale.h>
 
 #include "format.h"
@@ -167,6 +168,26 @@ money_style (void)
   const struct lconv *here = localeconv ();
 
   return here->decimal_point[0] == ',' ? UNSOOT_MONEY_COMMA : UNSOOT_MONEY_POINT;
+}
+
+UnsootActing
+unsoot_session_acting (UnsootSession *self)
+{
+  const UnsootStaffRow *person = unsoot_session_get_person (self);
+
+  /* Staff 0 is the program itself, which may do everything: nobody at the desk is nobody. */
+  return (UnsootActing){ .staff_id = person != NULL ? person->id : -1,
+                         .now = unsoot_session_now (self) };
+}
+
+char *
+unsoot_session_refusal (UnsootSession *self, UnsootDeed deed)
+{
+  UnsootRole role;
+
+  if (!unsoot_session_get_role (self, &role))
+    return g_strdup (_ ("Nobody is at this desk. Say who you are first."));
+  return unsoot_role_refusal (role, deed);
 }
 
 char *

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "role.h"
+#include "rows.h"
 #include "shop-row.h"
 #include "staff-row.h"
 #include "store.h"
@@ -35,7 +36,20 @@ void unsoot_session_set_person (UnsootSession *self, const UnsootStaffRow *perso
 /* That person's role; FALSE where nobody is at the desk. */
 gboolean unsoot_session_get_role (UnsootSession *self, UnsootRole *role);
 
+/* That person, now: who a deed is done by. */
+UnsootActing unsoot_session_acting (UnsootSession *self);
+
+/* Why the person at the desk can't do @deed, a sentence to free; NULL where they may. */
+char *unsoot_session_refusal (UnsootSession *self, UnsootDeed deed);
+
 /* An amount in the shop's currency as it is written here; the caller's to free. */
 char *unsoot_session_money (UnsootSession *self, gint64 minor);
+
+/* The amount that a person typed. Errors: as unsoot_money_parse (). */
+gboolean unsoot_session_parse_money (UnsootSession *self, const char *text, gint64 *minor,
+                                     GError **error);
+
+/* The shop's own row was saved: takes @shop, and its clock and currency hold from here on. */
+void unsoot_session_set_shop (UnsootSession *self, UnsootShopRow *shop);
 
 G_END_DECLS

@@ -158,7 +158,7 @@ hands_action (GtkWidget *widget, const char *name, GVariant *parameter)
   UnsootWindow *self = UNSOOT_WINDOW (widget);
 
   if (self->session != NULL)
-    gtk_window_present (GTK_WINDOW (unsoot_hands_dialog_new (GTK_WINDOW (self), self->session)));
+    unsoot_hands_dialog_open (GTK_WINDOW (self), self->session);
 }
 
 static void
