@@ -188,3 +188,21 @@ unsoot_container_open (UnsootDb *db, const UnsootActing *who, gint64 lot_id, con
   gboolean done = unsoot_rows_insert (db, &unsoot_container_row_type, container, who, error);
   return unsoot_deed_end (&deed, done, error) ? container->id : 0;
 }
+
+gboolean
+unsoot_container_emptied (UnsootDb *db, const UnsootActing *who, gint64 container_id,
+                          GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_POST_STOCK, error);
+  g_autoptr (UnsootContainerRow) container
+      = deed != NULL ? unsoot_rows_get (db, &unsoot_container_row_type, container_id, error) : NULL;
+
+  if (container == NULL)
+    return FALSE;
+  if (container->empty)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                             _ ("Container %s is empty already."), container->label);
+  container->empty = TRUE;
+  return unsoot_deed_end (
+      &deed, unsoot_rows_update (db, &unsoot_container_row_type, container, who, error), error);
+}

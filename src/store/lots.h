@@ -60,6 +60,10 @@ gint64 unsoot_container_open (UnsootDb *db, const UnsootActing *who, gint64 lot_
                               const char *label, gint64 size_ml, const char *opened_on,
                               GError **error);
 
+/* An opened container has nothing left. Errors: CONSTRAINT where it was said before. */
+gboolean unsoot_container_emptied (UnsootDb *db, const UnsootActing *who, gint64 container_id,
+                                   GError **error);
+
 /* UnsootContainerRow that are not empty, first to go off first. */
 GPtrArray *unsoot_container_list (UnsootDb *db, gint64 lot_id, GError **error);
 

@@ -181,3 +181,20 @@ unsoot_gauge_checks (UnsootDb *db, gint64 machine_id, GError **error)
   return unsoot_rows_list (db, &unsoot_gauge_check_row_type, error,
                            "WHERE machine_id = $1 ORDER BY id", unsoot_int (machine_id));
 }
+
+gboolean
+unsoot_machine_hoses (UnsootDb *db, const UnsootActing *who, gint64 machine_id, const char *due_on,
+                      GError **error)
+{
+  g_autoptr (UnsootTransaction) deed
+      = unsoot_deed_begin (db, who, UNSOOT_DEED_CHECK_MACHINE, error);
+  g_autoptr (UnsootMachineRow) machine
+      = deed != NULL ? unsoot_machine_load (db, machine_id, error) : NULL;
+
+  if (machine == NULL)
+    return FALSE;
+  g_free (machine->hoses_due_on);
+  machine->hoses_due_on = g_strdup (due_on);
+  return unsoot_deed_end (
+      &deed, unsoot_rows_update (db, &unsoot_machine_row_type, machine, who, error), error);
+}

@@ -54,6 +54,10 @@ GPtrArray *unsoot_tank_events (UnsootDb *db, gint64 tank_id, GError **error);
 gboolean unsoot_gauge_check_post (UnsootDb *db, const UnsootActing *who, UnsootGaugeCheckRow *check,
                                   GError **error);
 
+/* The hoses were replaced; the next are due on @due_on (ISO date, nullable). */
+gboolean unsoot_machine_hoses (UnsootDb *db, const UnsootActing *who, gint64 machine_id,
+                               const char *due_on, GError **error);
+
 /* UnsootGaugeCheckRow, oldest first. */
 GPtrArray *unsoot_gauge_checks (UnsootDb *db, gint64 machine_id, GError **error);
 
