@@ -148,6 +148,23 @@ START_TEST (a_quote_is_declined_and_an_invoice_taken_back)
 }
 END_TEST
 
+START_TEST (a_line_is_taken_back_once)
+{
+  gint64 invoice
+      = raw_int ("SELECT number FROM invoices WHERE kind = 'invoice' ORDER BY id DESC LIMIT 1");
+  g_auto (Told) once
+      = asked_of ("credit " NUMBER " --as OB --line 2 --reason 'Spilt' --json", invoice);
+  g_auto (Told) twice = asked_of ("credit " NUMBER " --as OB --line 2 --reason 'Spilt'", invoice);
+  g_autoptr (JsonNode) note = json_told (&once);
+
+  ck_raw ("1",
+          "SELECT c.net_minor = -l.net_minor FROM invoices c JOIN invoice_lines l"
+          " ON l.invoice_id = c.credits_id AND l.position = 2 WHERE c.number = " NUMBER,
+          json_int (note, "number"));
+  ck_refused (twice, 1, "credited before");
+}
+END_TEST
+
 START_TEST (a_job_in_pieces_has_its_tag)
 {
   gint64 job = job_in ("in-bay");
@@ -226,6 +243,7 @@ look_suite (void)
   tcase_add_test (tcase, a_delivery_comes_in);
   tcase_add_test (tcase, an_adapter_goes_and_comes_back);
   tcase_add_test (tcase, a_quote_is_declined_and_an_invoice_taken_back);
+  tcase_add_test (tcase, a_line_is_taken_back_once);
   tcase_add_test (tcase, a_job_in_pieces_has_its_tag);
   tcase_add_test (tcase, a_copy_is_whole);
   tcase_add_test (tcase, a_demo_job_is_carried_through);

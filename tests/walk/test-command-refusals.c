@@ -194,7 +194,9 @@ START_TEST (a_book_has_to_be_there)
   g_auto (Told) letter = told_by ("day --file '%s'", other);
   ck_refused (letter, 1, "letter.txt");
   g_auto (Told) demo = told_by ("demo --file '%s'", other);
-  ck_refused (demo, 1, "letter.txt");
+  ck_refused (demo, 1, "letter.txt” is there already");
+  g_auto (Told) over = told_by ("demo --file '%s'", walk_book);
+  ck_refused (over, 1, "shop.unsoot” is there already");
   g_autofree char *text = NULL;
   ck_assert (g_file_get_contents (other, &text, NULL, NULL));
   ck_assert_str_eq (text, "Dear customer,\n");
@@ -202,6 +204,24 @@ START_TEST (a_book_has_to_be_there)
   ck_refused (nowhere, 2, "--file");
   g_auto (Told) both = told_by ("demo --carry '%s/x' --file y", walk_folder);
   ck_refused (both, 2, "--carry");
+}
+END_TEST
+
+/* SQLite alone lets a row in that refers to nobody. */
+START_TEST (a_reference_to_nothing_is_found)
+{
+  g_autofree char *nothing = raw (
+      "INSERT INTO customer_phones (version, customer_id, number) VALUES (1, 999999, '555')");
+  g_auto (Told) told = asked_of ("verify --json");
+  g_autoptr (JsonNode) node = json_from_string (told.out, NULL);
+
+  ck_assert_ptr_null (nothing);
+  ck_assert_int_eq (told.status, 1);
+  ck_contains (told.err, "1 thing in the book is wrong");
+  ck_assert_ptr_nonnull (node);
+  ck_assert (!json_object_get_boolean_member (json_node_get_object (node), "sound"));
+  JsonArray *findings = json_object_get_array_member (json_node_get_object (node), "findings");
+  ck_contains (json_array_get_string_element (findings, 0), "customer_phones");
 }
 END_TEST
 
@@ -247,6 +267,7 @@ refusals_suite (void)
   tcase_add_test (tcase, what_is_named_has_to_be_there);
   tcase_add_test (tcase, money_is_not_guessed);
   tcase_add_test (tcase, a_book_has_to_be_there);
+  tcase_add_test (tcase, a_reference_to_nothing_is_found);
   tcase_add_test (tcase, damage_is_found);
   suite_add_tcase (suite, tcase);
   return suite;
