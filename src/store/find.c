@@ -74,9 +74,9 @@ check_row (UnsootFoundKind kind, gint64 row, GError **error)
 {
   if (row > 0 && row < G_GINT64_CONSTANT (1) << 40 && kind >= 1 && kind <= UNSOOT_FOUND_KINDS)
     return TRUE;
+  g_autofree char *number = g_strdup_printf ("%" G_GINT64_FORMAT, row);
   g_set_error (error, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_INVALID,
-               _ ("Entry %" G_GINT64_FORMAT " of kind %d can’t be made findable."), row,
-               (int) kind);
+               _ ("Entry %s of kind %d can’t be made findable."), number, (int) kind);
   return FALSE;
 }
 

@@ -22,22 +22,22 @@ unsoot_dose_common_practice (gsize *n_rules)
 char *
 unsoot_dose_volume_words (gint64 ml)
 {
-  gint64 hundredths = 0;
+  gint64 hundredths = ml % 1000 / 10;
+  g_autofree char *number = NULL;
 
   if (ml < 1000 || ml % 10 != 0)
+    number = g_strdup_printf ("%" G_GINT64_FORMAT, ml);
+  else if (hundredths == 0)
+    number = g_strdup_printf ("%" G_GINT64_FORMAT, ml / 1000);
+  else if (hundredths % 10 == 0)
+    number = g_strdup_printf ("%" G_GINT64_FORMAT ".%d", ml / 1000, (int) hundredths / 10);
+  else
+    number = g_strdup_printf ("%" G_GINT64_FORMAT ".%02d", ml / 1000, (int) hundredths);
+  if (ml < 1000 || ml % 10 != 0)
     /* Translators: millilitres */
-    return g_strdup_printf (_ ("%" G_GINT64_FORMAT " mL"), ml);
-  if (ml % 1000 == 0)
-    /* Translators: whole litres */
-    return g_strdup_printf (_ ("%" G_GINT64_FORMAT " L"), ml / 1000);
-  hundredths = ml % 1000 / 10;
-  if (hundredths % 10 == 0)
-    /* Translators: litres and tenths */
-    return g_strdup_printf (_ ("%" G_GINT64_FORMAT ".%" G_GINT64_FORMAT " L"), ml / 1000,
-                            hundredths / 10);
-  /* Translators: litres and hundredths */
-  return g_strdup_printf (_ ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT " L"), ml / 1000,
-                          hundredths);
+    return g_strdup_printf (_ ("%s mL"), number);
+  /* Translators: litres */
+  return g_strdup_printf (_ ("%s L"), number);
 }
 
 static const UnsootDoseRule *
@@ -71,7 +71,8 @@ inputs_words (const UnsootDoseAsk *ask, UnsootSizeClass size)
   else
     g_string_append (inputs, _ ("; engine family not settled"));
   if (ask->gvwr_lb > 0)
-    g_string_append_printf (inputs, _ ("; GVWR %" G_GINT64_FORMAT " lb"), ask->gvwr_lb);
+    /* Translators: rated gross weight in pounds */
+    g_string_append_printf (inputs, _ ("; GVWR %d lb"), (int) MIN (ask->gvwr_lb, G_MAXINT));
   else
     g_string_append (inputs, _ ("; GVWR not known"));
   /* Translators: a size class, as in "¾-ton and one-ton" */

@@ -22,7 +22,7 @@ double
 unsoot_due_rate (const UnsootMeter *meter, gboolean *from_fleet)
 {
   g_autofree UnsootPoint *points = g_new (UnsootPoint, meter->n_points);
-  UnsootFit fit;
+  UnsootTrend fit;
   for (gsize i = 0; i < meter->n_points; i++)
     points[i] = (UnsootPoint){ meter->points[i].day, (double) meter->points[i].value };
   *from_fleet = FALSE;

@@ -6,7 +6,7 @@
 /* Deviations from the means first: raw sums of squares lose the digits of points
  * that lie far from zero, as day numbers and odometers do. */
 gboolean
-unsoot_fit_line (const UnsootPoint *points, gsize n, UnsootFit *fit)
+unsoot_fit_line (const UnsootPoint *points, gsize n, UnsootTrend *fit)
 {
   double x_mean = 0, y_mean = 0, xx = 0, xy = 0, rest = 0;
   for (gsize i = 0; i < n; i++)
@@ -21,7 +21,7 @@ unsoot_fit_line (const UnsootPoint *points, gsize n, UnsootFit *fit)
     }
   if (n < 2 || !(xx > 0))
     return FALSE;
-  *fit = (UnsootFit){ .slope = xy / xx, .x_mean = x_mean, .x_spread = xx, .n = n };
+  *fit = (UnsootTrend){ .slope = xy / xx, .x_mean = x_mean, .x_spread = xx, .n = n };
   fit->intercept = y_mean - fit->slope * x_mean;
   for (gsize i = 0; i < n; i++)
     {
@@ -33,13 +33,13 @@ unsoot_fit_line (const UnsootPoint *points, gsize n, UnsootFit *fit)
 }
 
 double
-unsoot_fit_at (const UnsootFit *fit, double x)
+unsoot_fit_at (const UnsootTrend *fit, double x)
 {
   return fit->intercept + fit->slope * x;
 }
 
 double
-unsoot_fit_error (const UnsootFit *fit, double x)
+unsoot_fit_error (const UnsootTrend *fit, double x)
 {
   double away = x - fit->x_mean;
   return fit->residual * sqrt (1 / (double) fit->n + away * away / fit->x_spread);

@@ -12,7 +12,7 @@ typedef struct
 } UnsootPoint;
 
 /**
- * UnsootFit:
+ * UnsootTrend:
  * @residual: standard deviation of what the line leaves, n − 2 degrees of freedom;
  *   0 for two points
  * @x_mean, @x_spread: mean of x and sum of its squared deviations, for the band
@@ -25,13 +25,13 @@ typedef struct
   double x_mean;
   double x_spread;
   gsize n;
-} UnsootFit;
+} UnsootTrend;
 
 /* FALSE where there are fewer than two points or all share one x. */
-gboolean unsoot_fit_line (const UnsootPoint *points, gsize n, UnsootFit *fit);
+gboolean unsoot_fit_line (const UnsootPoint *points, gsize n, UnsootTrend *fit);
 
-double unsoot_fit_at (const UnsootFit *fit, double x);
+double unsoot_fit_at (const UnsootTrend *fit, double x);
 
 /* Standard error of the line itself at x: the band's half width before it is
  * multiplied by Student's t. */
-double unsoot_fit_error (const UnsootFit *fit, double x);
+double unsoot_fit_error (const UnsootTrend *fit, double x);

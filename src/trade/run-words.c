@@ -47,7 +47,7 @@ add_tank (GStrvBuilder *lines, const UnsootTank *tank, const char *which)
 
   if (tank->ml > 0)
     /* Translators: "Fuel tank: fresh fluid, 500 mL" */
-    line = g_strdup_printf (_ ("%s: %s, %" G_GINT64_FORMAT " mL"), which, contents, tank->ml);
+    line = g_strdup_printf (_ ("%s: %s, %d mL"), which, contents, (int) tank->ml);
   else
     line = g_strdup_printf ("%s: %s", which, contents);
   g_strv_builder_add (lines, line);

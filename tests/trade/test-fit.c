@@ -22,7 +22,7 @@ static const UnsootPoint norris[] = {
  * same certificate. */
 START_TEST (norris_is_reproduced)
 {
-  UnsootFit fit;
+  UnsootTrend fit;
   ck_assert (unsoot_fit_line (norris, G_N_ELEMENTS (norris), &fit));
   ck_near (fit.intercept, -0.262323073774029, 1e-11);
   ck_near (fit.slope, 1.00211681802045, 1e-13);
@@ -36,7 +36,7 @@ END_TEST
 START_TEST (far_points_fit_as_well)
 {
   UnsootPoint moved[G_N_ELEMENTS (norris)];
-  UnsootFit fit;
+  UnsootTrend fit;
   for (gsize i = 0; i < G_N_ELEMENTS (norris); i++)
     moved[i] = (UnsootPoint){ norris[i].x + 739000, norris[i].y + 3e8 };
   ck_assert (unsoot_fit_line (moved, G_N_ELEMENTS (moved), &fit));
@@ -49,7 +49,7 @@ START_TEST (no_line_through_one_place)
 {
   const UnsootPoint same[] = { { 3, 1 }, { 3, 2 }, { 3, 9 } };
   const UnsootPoint two[] = { { 1, 10 }, { 3, 20 } };
-  UnsootFit fit;
+  UnsootTrend fit;
   ck_assert (!unsoot_fit_line (same, 3, &fit));
   ck_assert (!unsoot_fit_line (same, 1, &fit));
   ck_assert (!unsoot_fit_line (same, 0, &fit));
