@@ -25,7 +25,8 @@ unsoot_customer_file_load (UnsootDb *db, gint64 id, const char *today, GError **
       || (file->addresses = unsoot_customer_addresses (db, id, error)) == NULL
       || (file->vehicles = unsoot_vehicle_page (db, &up, id, error)) == NULL
       || (file->jobs = unsoot_job_page (db, &down, NULL, id, 0, error)) == NULL
-      || (file->invoices = unsoot_invoice_page (db, &up, UNSOOT_INVOICES_OPEN, NULL, id, error)) == NULL
+      || (file->invoices = unsoot_invoice_page (db, &up, UNSOOT_INVOICES_OPEN, NULL, id, error))
+             == NULL
       || !unsoot_customer_owes (db, id, today, &file->owes, error))
     return NULL;
   return g_steal_pointer (&file);

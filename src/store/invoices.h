@@ -7,7 +7,7 @@
 
 G_BEGIN_DECLS
 
-/* What a customer owes, by days past due. */
+/* What is owed, by days past due. */
 typedef struct
 {
   gint64 not_due;
@@ -78,7 +78,7 @@ gint64 unsoot_invoice_credit (UnsootDb *db, const UnsootActing *who, gint64 invo
                               const gint64 *positions, gsize n_positions, const char *reason,
                               GError **error);
 
-/* What a customer owes on @today (ISO date). */
+/* What a customer owes on @today (ISO date); @customer_id 0: all of them together. */
 gboolean unsoot_customer_owes (UnsootDb *db, gint64 customer_id, const char *today,
                                UnsootOwes *owes, GError **error);
 

@@ -65,18 +65,23 @@ static const char job_sql[]
   " WHERE p.invoice_id = i.id), 0) + COALESCE ((SELECT sum (c.total_minor) FROM invoices c"        \
   " WHERE c.credits_id = i.id), 0)"
 
+/* $3 is an UnsootInvoicesWanted, $5 today. */
+#define INVOICE_WANTED                                                                             \
+  " AND ($3 = 0 OR (i.kind = 'invoice' AND " INVOICE_OPEN " > 0"                                   \
+  " AND ($3 = 1 OR i.due_on < $5)))"
+
 static const char invoices_up[]
-    = "SELECT i.id FROM invoices i WHERE i.number > $1 AND ($4 = 0 OR i.customer_id = $4)"
-      " AND ($3 = 0 OR (i.kind = 'invoice' AND " INVOICE_OPEN " > 0)) ORDER BY i.number LIMIT $2";
-static const char invoices_down[] = "SELECT i.id FROM invoices i WHERE ($1 = 0 OR i.number < $1)"
-                                    " AND ($4 = 0 OR i.customer_id = $4)"
-                                    " AND ($3 = 0 OR (i.kind = 'invoice' AND " INVOICE_OPEN " > 0))"
-                                    " ORDER BY i.number DESC LIMIT $2";
+    = "SELECT i.id FROM invoices i WHERE i.number > $1"
+      " AND ($4 = 0 OR i.customer_id = $4)" INVOICE_WANTED " ORDER BY i.number LIMIT $2";
+static const char invoices_down[]
+    = "SELECT i.id FROM invoices i WHERE ($1 = 0 OR i.number < $1)"
+      " AND ($4 = 0 OR i.customer_id = $4)" INVOICE_WANTED " ORDER BY i.number DESC LIMIT $2";
 
 static const char invoice_sql[]
     = "SELECT i.number, COALESCE (i.job_id, 0), i.customer_id, i.kind, u.name, i.issued_on,"
       " i.due_on, i.currency, i.total_minor,"
-      " CASE WHEN i.kind = 'invoice' THEN " INVOICE_OPEN " ELSE 0 END"
+      " CASE WHEN i.kind = 'invoice' THEN " INVOICE_OPEN " ELSE 0 END,"
+      " COALESCE ((SELECT j.number FROM jobs j WHERE j.id = i.job_id), 0)"
       " FROM invoices i JOIN customers u ON u.id = i.customer_id WHERE i.id = $1";
 
 void
@@ -242,6 +247,7 @@ invoice_line (UnsootDb *db, gint64 id, GError **error)
   line->currency = unsoot_query_dup_text (query, 7);
   line->total_minor = unsoot_query_get_int (query, 8);
   line->open_minor = unsoot_query_get_int (query, 9);
+  line->job_number = unsoot_query_get_int (query, 10);
   return line;
 }
 
@@ -332,8 +338,8 @@ unsoot_job_page (UnsootDb *db, const UnsootListPage *page, const char *status, g
 }
 
 GPtrArray *
-unsoot_invoice_page (UnsootDb *db, const UnsootListPage *page, gboolean open_only,
-                     gint64 customer_id, GError **error)
+unsoot_invoice_page (UnsootDb *db, const UnsootListPage *page, UnsootInvoicesWanted wanted,
+                     const char *today, gint64 customer_id, GError **error)
 {
   const char *sql = page->order == UNSOOT_LIST_UP ? invoices_up : invoices_down;
   gint64 number;
@@ -342,6 +348,7 @@ unsoot_invoice_page (UnsootDb *db, const UnsootListPage *page, gboolean open_onl
     return NULL;
   return page_of (db,
                   unsoot_db_query (db, error, sql, unsoot_int (number), LIMIT (page),
-                                   unsoot_int (open_only ? 1 : 0), unsoot_int (customer_id)),
+                                   unsoot_int (wanted), unsoot_int (customer_id),
+                                   unsoot_text (today != NULL ? today : "")),
                   invoice_line, (GDestroyNotify) unsoot_invoice_line_free, error);
 }

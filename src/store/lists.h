@@ -67,6 +67,7 @@ typedef struct
   gint64 id;
   gint64 number;
   gint64 job_id;
+  gint64 job_number; /* 0: of no job */
   gint64 customer_id;
   char *kind;
   char *customer;
@@ -76,6 +77,13 @@ typedef struct
   gint64 total_minor;
   gint64 open_minor;
 } UnsootInvoiceLine;
+
+typedef enum
+{
+  UNSOOT_INVOICES_ALL, /* credit notes too */
+  UNSOOT_INVOICES_OPEN,
+  UNSOOT_INVOICES_OVERDUE, /* open, and due before today */
+} UnsootInvoicesWanted;
 
 void unsoot_customer_line_free (UnsootCustomerLine *line);
 void unsoot_vehicle_line_free (UnsootVehicleLine *line);
@@ -90,8 +98,9 @@ GPtrArray *unsoot_vehicle_page (UnsootDb *db, const UnsootListPage *page, gint64
 /* @status: (nullable): only jobs in it; @customer_id, @vehicle_id: 0 is all. */
 GPtrArray *unsoot_job_page (UnsootDb *db, const UnsootListPage *page, const char *status,
                             gint64 customer_id, gint64 vehicle_id, GError **error);
-/* @open_only: only what is not paid in full. */
-GPtrArray *unsoot_invoice_page (UnsootDb *db, const UnsootListPage *page, gboolean open_only,
-                                gint64 customer_id, GError **error);
+/* @today: (nullable): ISO date that says what is overdue; not asked for otherwise. */
+GPtrArray *unsoot_invoice_page (UnsootDb *db, const UnsootListPage *page,
+                                UnsootInvoicesWanted wanted, const char *today, gint64 customer_id,
+                                GError **error);
 
 G_END_DECLS

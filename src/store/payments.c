@@ -17,12 +17,13 @@ static const char open_sql[]
       " + COALESCE ((SELECT sum (c.total_minor) FROM invoices c WHERE c.credits_id = i.id), 0)"
       " FROM invoices i WHERE i.id = $1";
 
-/* Invoices of a customer that are open, or paid too much: credit notes count with theirs. */
+/* Invoices of a customer, or of all ($1 is 0), that are open, or paid too much: credit notes count
+ * with theirs. */
 static const char owed_sql[]
     = "SELECT o.issued_on, o.due_on, o.open FROM (SELECT i.id, i.issued_on, i.due_on, i.total_minor"
       " - COALESCE ((SELECT sum (p.amount_minor) FROM payments p WHERE p.invoice_id = i.id), 0)"
       " + COALESCE ((SELECT sum (c.total_minor) FROM invoices c WHERE c.credits_id = i.id), 0)"
-      " AS open FROM invoices i WHERE i.customer_id = $1 AND i.kind = 'invoice') AS o"
+      " AS open FROM invoices i WHERE ($1 = 0 OR i.customer_id = $1) AND i.kind = 'invoice') AS o"
       " WHERE o.open <> 0 ORDER BY o.id";
 
 gboolean

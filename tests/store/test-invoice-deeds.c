@@ -5,6 +5,7 @@
 #include "customers.h"
 #include "invoices.h"
 #include "jobs.h"
+#include "lists.h"
 #include "trade-error.h"
 #include "quotes.h"
 
@@ -332,6 +333,45 @@ START_TEST (test_what_a_customer_owes)
 }
 END_TEST
 
+static guint
+count_wanted (TestShop *shop, UnsootInvoicesWanted wanted, const char *today)
+{
+  const UnsootListPage page = { .limit = 10, .order = UNSOOT_LIST_DOWN };
+  GError *error = NULL;
+  g_autoptr (GPtrArray) lines = unsoot_invoice_page (shop->db, &page, wanted, today, 0, &error);
+
+  ck_no_error (error);
+  return lines->len;
+}
+
+/* 30 days from 18 November: due on 18 December. Line 2 is 52.00 with 4.29 of tax. */
+START_TEST (test_what_all_owe_and_which_are_late)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  const gint64 second[] = { 2 };
+  GError *error = NULL;
+  UnsootOwes owes;
+  gint64 id = invoiced (shop, shop->fleet_vehicle, "PO-1");
+
+  pay (shop, id, TOTAL - 5648, &error);
+  ck_no_error (error);
+  ck_assert_int_ne (credit (shop, id, second, 1, &error), 0);
+  ck_assert (unsoot_customer_owes (shop->db, 0, "2025-12-19", &owes, &error));
+  ck_assert_int_eq (owes.not_due, 0);
+  ck_assert_int_eq (owes.to_30, 19);
+  ck_assert_int_eq (owes.total, 19);
+  ck_assert_int_eq (owes.invoices, 1);
+  ck_assert_uint_eq (count_wanted (shop, UNSOOT_INVOICES_ALL, NULL), 2);
+  ck_assert_uint_eq (count_wanted (shop, UNSOOT_INVOICES_OPEN, NULL), 1);
+  ck_assert_uint_eq (count_wanted (shop, UNSOOT_INVOICES_OVERDUE, "2025-12-18"), 0);
+  ck_assert_uint_eq (count_wanted (shop, UNSOOT_INVOICES_OVERDUE, "2025-12-19"), 1);
+  pay (shop, id, 19, &error);
+  ck_no_error (error);
+  ck_assert_uint_eq (count_wanted (shop, UNSOOT_INVOICES_OPEN, NULL), 0);
+  ck_assert_uint_eq (count_wanted (shop, UNSOOT_INVOICES_OVERDUE, "2025-12-19"), 0);
+}
+END_TEST
+
 /* What was billed stays as it was, whatever becomes of the customer. */
 START_TEST (test_frozen)
 {
@@ -371,6 +411,7 @@ invoice_deeds_suite (void)
   tcase_add_test (tcase, test_credit_leaves_no_cent);
   tcase_add_test (tcase, test_a_credit_can_pay_the_rest);
   tcase_add_test (tcase, test_what_a_customer_owes);
+  tcase_add_test (tcase, test_what_all_owe_and_which_are_late);
   tcase_add_test (tcase, test_frozen);
   suite_add_tcase (suite, tcase);
   return suite;
