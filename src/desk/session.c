@@ -195,3 +195,18 @@ unsoot_session_money (UnsootSession *self, gint64 minor)
 {
   return unsoot_money_format (minor, self->shop->currency, money_style ());
 }
+
+gboolean
+unsoot_session_parse_money (UnsootSession *self, const char *text, gint64 *minor, GError **error)
+{
+  return unsoot_money_parse (text, self->shop->currency, money_style (), minor, error);
+}
+
+void
+unsoot_session_set_shop (UnsootSession *self, UnsootShopRow *shop)
+{
+  g_clear_pointer (&self->shop, unsoot_shop_row_free);
+  g_clear_pointer (&self->zone, g_time_zone_unref);
+  self->shop = shop;
+  self->zone = zone_of_shop (shop);
+}
