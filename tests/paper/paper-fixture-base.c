@@ -155,6 +155,7 @@ paper_fixture_make_base (void)
   add_tax_rule (file, "fluid", "S", 7250, "Sales tax");
   add_tax_rule (file, "kit", "S", 7250, "Sales tax");
   add_tax_rule (file, "disposal", "O", 0, "waste fee");
+  add_tax_rule (file, "other", "S", 7250, "Sales tax");
   return file;
 }
 
