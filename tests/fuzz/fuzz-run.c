@@ -47,6 +47,8 @@ next_kind (const UnsootRun *run)
     return UNSOOT_RUN_CAUTION;
   if (offer.ask_again)
     return UNSOOT_RUN_ASKED_AGAIN;
+  if (!offer.may_do && offer.may_pass_over)
+    return UNSOOT_RUN_PASS_OVER;
   if (!offer.timed)
     return UNSOOT_RUN_CONFIRM;
   return offer.running ? UNSOOT_RUN_ENDED : UNSOOT_RUN_STARTED;
@@ -66,6 +68,23 @@ next_step (const UnsootRun *run, UnsootRunEventKind kind)
              : offer.step;
 }
 
+/* What a careful technician enters with the step: its own values, nine tenths of the dose used. */
+static void
+enter (const UnsootRun *run, UnsootRunEvent *event)
+{
+  if (event->step < 0 || event->step >= (int) procedure->steps->len
+      || (event->kind != UNSOOT_RUN_CONFIRM && event->kind != UNSOOT_RUN_ENDED))
+    return;
+  const UnsootStep *step = unsoot_procedure_step (procedure, event->step);
+  event->value = step->act == UNSOOT_ACT_MEASURE ? 0.0 : step->value;
+  event->lot_id = step->act == UNSOOT_ACT_FILL ? 1 : 0;
+  if (step->act == UNSOOT_ACT_MEASURE && step->subject == UNSOOT_SUBJECT_TANK)
+    event->ml = facts->dose_ml[step->side] / 10;
+  if (step->act == UNSOOT_ACT_RUN && step->side != UNSOOT_SIDE_NONE)
+    event->ml = (gint64) ((double) facts->dose_ml[step->side] * 0.9 * step->share)
+                - unsoot_run_rig (run)->used_ml[step->side];
+}
+
 /* An event that gets on, or one that comes in the way: the first byte says which. */
 static UnsootRunEvent *
 next_event (const UnsootRun *run, gint64 *now, const guint8 **data, gsize *size)
@@ -79,13 +98,20 @@ next_event (const UnsootRun *run, gint64 *now, const guint8 **data, gsize *size)
   UnsootRunEvent *event = unsoot_run_event_new (kind, *now);
   event->seq = unsoot_run_next_seq (run);
   event->step = odd && choice & 1 ? fuzz_byte (data, size) % 120 - 2 : next_step (run, kind);
-  event->ml = choice & 2 ? fuzz_byte (data, size) * 20 - 20 : -1;
-  event->lot_id = choice & 4 ? 1 : 0;
+  event->staff_id = 1;
+  enter (run, event);
+  if (kind == UNSOOT_RUN_PASS_OVER || kind == UNSOOT_RUN_SIGNED)
+    event->text = g_strdup ("said");
+  if (choice & 2)
+    event->ml = fuzz_byte (data, size) * 20 - 20;
+  if (choice & 4)
+    event->lot_id = fuzz_byte (data, size) % 3;
   if (!odd)
     return event;
   event->happening = (UnsootHappening) (fuzz_byte (data, size) % UNSOOT_HAPPENINGS);
   event->done_at -= choice & 8 ? fuzz_byte (data, size) * 10 : 0;
   event->value = choice & 16 ? fuzz_byte (data, size) * 1000.0 : event->value;
+  g_clear_pointer (&event->text, g_free);
   if (kind == UNSOOT_RUN_EXTRA)
     event->text = unsoot_step_print (
         unsoot_procedure_step (procedure, fuzz_byte (data, size) % (int) procedure->steps->len));
