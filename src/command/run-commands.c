@@ -8,7 +8,7 @@
 #include "run-step.h"
 #include "runs.h"
 #include "show.h"
-#include "stop-page.h"
+#include "stop-happening.h"
 
 /* A job's run in the bay. */
 
@@ -62,32 +62,11 @@ read_happening (const char *slug, UnsootHappening *happening, GError **error)
   return unsoot_call_misused (error, _ ("“%s” is none of these: %s."), slug, known->str);
 }
 
-static UnsootStopPage
-page_of (UnsootHappening happening)
-{
-  switch (happening)
-    {
-    case UNSOOT_HAPPENING_STALL:
-      return UNSOOT_STOP_PAGE_STALLED;
-    case UNSOOT_HAPPENING_RUNAWAY:
-      return UNSOOT_STOP_PAGE_RUNAWAY;
-    case UNSOOT_HAPPENING_BURST_HOSE:
-    case UNSOOT_HAPPENING_LEAK_OR_FIRE:
-      return UNSOOT_STOP_PAGE_LEAK;
-    case UNSOOT_HAPPENING_NONE:
-    case UNSOOT_HAPPENING_LOST_AIR:
-    case UNSOOT_HAPPENING_CO_ALARM:
-    case UNSOOT_HAPPENING_STOP:
-      return UNSOOT_STOP_PAGE_ORDINARY;
-    }
-  g_return_val_if_reached (UNSOOT_STOP_PAGE_ORDINARY);
-}
-
 /* The page that the bay shows on STOP. */
 static void
 put_stop_page (UnsootCall *call, UnsootHappening happening)
 {
-  UnsootStopPage page = page_of (happening);
+  UnsootStopPage page = unsoot_stop_page_of (happening);
   g_autoptr (GPtrArray) lines = g_ptr_array_new ();
 
   for (guint i = 0; unsoot_stop_line (page, i) != NULL; i++)

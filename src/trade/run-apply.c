@@ -370,10 +370,13 @@ take_resumed (UnsootRun *run, const UnsootRunEvent *event, GError **error)
   return TRUE;
 }
 
+/* After a halt it has to be; where only the screen was gone, it may be. */
 static gboolean
 take_asked_again (UnsootRun *run, const UnsootRunEvent *event, GError **error)
 {
-  if (run->ask_step < 0 || event->step != run->ask_step)
+  const int asked = run->ask_step >= 0 ? run->ask_step : run->last_step;
+
+  if (!is_open (run) || asked < 0 || event->step != asked)
     return fail (error, UNSOOT_RUN_ERROR_ORDER, _ ("That step is not asked about again."));
   run->ask_step = -1;
   return TRUE;

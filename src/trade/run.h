@@ -19,7 +19,7 @@ typedef enum
   UNSOOT_RUN_HAPPENED,    /* happening: against everyone's will */
   UNSOOT_RUN_HALT,        /* happening: which STOP was chosen */
   UNSOOT_RUN_RESUMED,     /* going on after a halt */
-  UNSOOT_RUN_ASKED_AGAIN, /* the last step before the halt was confirmed again */
+  UNSOOT_RUN_ASKED_AGAIN, /* the last step before a halt or a cut was confirmed again */
   UNSOOT_RUN_ALARM_HEARD,
   UNSOOT_RUN_SIGNED,   /* complete and signed */
   UNSOOT_RUN_RELEASED, /* left, or stays overnight, incomplete; text: why */

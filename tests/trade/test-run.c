@@ -592,6 +592,23 @@ START_TEST (test_made_good)
 }
 END_TEST
 
+/* Where only the screen was gone, the last step may be confirmed again, and changes nothing. */
+START_TEST (test_asked_again_after_a_cut)
+{
+  g_autoptr (Player) player = player_new (SKELDER);
+  int current;
+
+  play_to (player, "run engine intake");
+  must (player, event (player, UNSOOT_RUN_STARTED, unsoot_run_current (player->run)));
+  current = unsoot_run_current (player->run);
+  must_not (player, event (player, UNSOOT_RUN_ASKED_AGAIN, current), UNSOOT_RUN_ERROR_ORDER);
+  must_not (player, event (player, UNSOOT_RUN_ASKED_AGAIN, current - 2), UNSOOT_RUN_ERROR_ORDER);
+  must (player, event (player, UNSOOT_RUN_ASKED_AGAIN, current - 1));
+  ck_assert_int_eq (unsoot_run_current (player->run), current);
+  ck_assert (unsoot_run_timer_counts (player->run));
+}
+END_TEST
+
 START_TEST (test_steps_left)
 {
   g_autoptr (Player) player = player_new (SKELDER);
@@ -731,6 +748,7 @@ run_suite (void)
   tcase_add_loop_test (tcase, test_unfinished, 0, G_N_ELEMENTS (unfinished));
   tcase_add_test (tcase, test_made_good);
   tcase_add_test (tcase, test_steps_left);
+  tcase_add_test (tcase, test_asked_again_after_a_cut);
   tcase_add_test (tcase, test_released_incomplete);
   tcase_add_test (tcase, test_released_tanks_are_in_doubt);
   tcase_add_test (tcase, test_tag_warns_of_liquid);
