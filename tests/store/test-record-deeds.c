@@ -78,7 +78,8 @@ START_TEST (test_a_stale_version_loses_nothing)
   ck_assert (unsoot_customer_save (shop->db, &who, theirs, NULL, NULL, &error));
   mine->note = g_strdup ("pays in cash");
   ck_assert (!unsoot_customer_save (shop->db, &who, mine, NULL, NULL, &error));
-  ck_refused (error, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_CONFLICT, "");
+  ck_refused (error, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_CONFLICT,
+              "Someone else changed this customer");
   ck_assert_str_eq (mine->note, "pays in cash");
   ck_ask_text (shop, "SELECT note FROM customers WHERE id = 1", "calls first");
 }
