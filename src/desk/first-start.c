@@ -363,7 +363,6 @@ name_rows (UnsootFirstStart *self)
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     {
       const char *title = adw_preferences_row_get_title (ADW_PREFERENCES_ROW (rows[i]));
-      unsoot_access_name (GTK_WIDGET (rows[i]), title);
       unsoot_access_name_inside (GTK_WIDGET (rows[i]), title);
     }
 }
