@@ -7,6 +7,7 @@
 #include "dose.h"
 #include "job-files.h"
 #include "lots.h"
+#include "prechecks.h"
 #include "runs.h"
 #include "shops.h"
 
@@ -87,6 +88,10 @@ unsoot_carry_run (UnsootCarry *carry, GError **error)
   UnsootDemoPace pace = { 0 };
 
   unsoot_carry_act (carry, carry->technician, 5 * MINUTE);
+  if (!unsoot_job_precheck_rest (call->db, &call->who, carry->job_id, error))
+    return FALSE;
+  unsoot_carry_tell (carry, carry->technician,
+                     g_strdup (_ ("Every check before the work is as it should be")));
   gint64 run_id = unsoot_job_run_begin (call->db, &call->who, carry->job_id, 0, error);
   if (run_id == 0 || !pick_lots (carry, &pace, error))
     return FALSE;

@@ -11,6 +11,7 @@ extern const UnsootCommand unsoot_book_commands[];   /* demo, verify, backup */
 extern const UnsootCommand unsoot_look_commands[];   /* find, day, job */
 extern const UnsootCommand unsoot_quote_commands[];  /* estimate, authorise, decline */
 extern const UnsootCommand unsoot_visit_commands[];  /* book, arrive, reading */
+extern const UnsootCommand unsoot_check_commands[];  /* check */
 extern const UnsootCommand unsoot_run_commands[];    /* run … */
 extern const UnsootCommand unsoot_bill_commands[];   /* finish, release, invoice, pay, credit */
 extern const UnsootCommand unsoot_stores_commands[]; /* stock, deliver, lend, back */

@@ -8,6 +8,7 @@
 #include "job-status.h"
 #include "meters.h"
 #include "trouble-code.h"
+#include "vehicles.h"
 
 static gboolean
 add_meters (UnsootDb *db, const UnsootActing *who, const UnsootJobRow *job,
@@ -37,6 +38,22 @@ take_codes (UnsootJobRow *job, const char *typed, GError **error)
   return TRUE;
 }
 
+/* What is seen on the vehicle stays with the vehicle. */
+static gboolean
+note_altered (UnsootDb *db, const UnsootActing *who, gint64 vehicle_id, const char *altered,
+              GError **error)
+{
+  if (unsoot_deed_blank (altered))
+    return TRUE;
+  g_autoptr (UnsootVehicleRow) vehicle = unsoot_vehicle_load (db, vehicle_id, error);
+  if (vehicle == NULL)
+    return FALSE;
+  vehicle->emission_altered = TRUE;
+  g_free (vehicle->emission_note);
+  vehicle->emission_note = g_strdup (altered);
+  return unsoot_rows_update (db, &unsoot_vehicle_row_type, vehicle, who, error);
+}
+
 gboolean
 unsoot_job_arrive (UnsootDb *db, const UnsootActing *who, gint64 job_id,
                    const UnsootArrival *arrival, GError **error)
@@ -53,6 +70,7 @@ unsoot_job_arrive (UnsootDb *db, const UnsootActing *who, gint64 job_id,
     }
   job->arrived_at = who->now;
   gboolean done = unsoot_job_move (db, who, job, UNSOOT_JOB_ARRIVED, NULL, error)
-                  && add_meters (db, who, job, arrival, error);
+                  && add_meters (db, who, job, arrival, error)
+                  && note_altered (db, who, job->vehicle_id, arrival->altered, error);
   return unsoot_deed_end (&deed, done, error);
 }

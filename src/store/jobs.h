@@ -15,6 +15,7 @@ typedef struct
   gboolean new_meter;
   const char *complaint; /* NULL: as quoted */
   const char *codes;     /* trouble codes, spaces or commas between; NULL: none */
+  const char *altered;   /* which emission parts are missing or altered; NULL: nothing new seen */
 } UnsootArrival;
 
 UnsootJobRow *unsoot_job_load (UnsootDb *db, gint64 id, GError **error);

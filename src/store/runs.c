@@ -11,6 +11,7 @@
 #include "families.h"
 #include "job-status.h"
 #include "jobs.h"
+#include "prechecks.h"
 #include "procedure-text.h"
 #include "procedures.h"
 #include "run-rows.h"
@@ -241,6 +242,7 @@ unsoot_job_run_begin (UnsootDb *db, const UnsootActing *who, gint64 job_id, gint
     return 0;
   job->procedure_id = version->id;
   gboolean done = unsoot_job_move (db, who, job, UNSOOT_JOB_IN_BAY, NULL, error)
+                  && unsoot_job_precheck_gate (db, job_id, error)
                   && (run = insert_run (db, who, job, machine, version, error)) != 0
                   && post_began (db, who, run, error);
   return unsoot_deed_end (&deed, done, error) ? run : 0;

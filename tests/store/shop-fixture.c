@@ -15,6 +15,7 @@
 #include "machines.h"
 #include "migrate.h"
 #include "procedure-text.h"
+#include "prechecks.h"
 #include "procedures.h"
 #include "quotes.h"
 #include "services.h"
@@ -476,6 +477,7 @@ test_arrive (TestShop *shop, gint64 job, double miles)
   UnsootArrival arrival = { .odometer = miles, .odometer_unit = "mi", .hours = (double) NAN };
 
   DO (unsoot_job_arrive (shop->db, &who, job, &arrival, &error));
+  DO (unsoot_job_precheck_rest (shop->db, &who, job, &error));
 }
 
 gint64

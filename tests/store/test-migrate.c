@@ -203,6 +203,34 @@ START_TEST (test_every_record_fits_its_table)
 }
 END_TEST
 
+/* A book of the first format, as its own migration makes it, is brought up with what is in it. */
+START_TEST (test_the_first_format_is_brought_up)
+{
+  g_autoptr (TestFolder) folder = test_folder ();
+  g_autofree char *path = g_build_filename (folder, "book.unsoot", NULL);
+  g_autofree char *file
+      = g_build_filename (g_getenv ("UNSOOT_SOURCE_DIR"), "data/schema/0001-book.sql", NULL);
+  g_autofree char *sql = NULL;
+  GError *error = NULL;
+
+  ck_assert_msg (g_file_get_contents (file, &sql, NULL, &error), "%s", file);
+  const UnsootMigration first[] = { { 1, "0001-book", sql }, { 0 } };
+  UnsootDb *db = open_with (path, first);
+  unsoot_db_run (db, &error, "INSERT INTO bays (name, position, active) VALUES ('Bay 1', 1, 1)");
+  ck_no_error (error);
+  unsoot_db_close (db);
+  ck_raw (path, "SELECT count (*) FROM sqlite_schema WHERE name = 'prechecks'", "0");
+
+  g_autoptr (UnsootDb) upgraded = unsoot_db_open (path, 0, &error);
+  ck_assert (unsoot_migrate (upgraded, 1700000000, &error));
+  g_autofree char *newest = g_strdup_printf ("%d", unsoot_migrate_newest ());
+  ck_raw (path, "PRAGMA user_version", newest);
+  ck_raw (path, "SELECT name FROM bays", "Bay 1");
+  ck_raw (path, "SELECT count (*) FROM prechecks", "0");
+  ck_raw (path, "SELECT count (*) FROM drafts", "0");
+}
+END_TEST
+
 static Suite *
 migrate_suite (void)
 {
@@ -215,6 +243,7 @@ migrate_suite (void)
   tcase_add_test (tcase, test_restored_copy_is_safe_again);
   tcase_add_test (tcase, test_id_is_never_used_twice);
   tcase_add_test (tcase, test_every_record_fits_its_table);
+  tcase_add_test (tcase, test_the_first_format_is_brought_up);
   suite_add_tcase (suite, tcase);
   return suite;
 }

@@ -29,6 +29,7 @@ static const struct
   { "arrive", WHO "--odometer --hours --new-meter --complaint --codes" },
   { "reading", WHO "--stage --unit --instrument --rpm --load --coolant --egr --regeneration "
                    "--barometer --ambient" },
+  { "check", WHO "--answer --reason --override --rest" },
   { "run begin", WHO "--machine" },
   { "run show", BOOK },
   { "run step", WHO "--value --volume --lot --ago --cautions --again --start --so-far "

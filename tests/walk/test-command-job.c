@@ -160,6 +160,26 @@ measure (const char *stage, const char *value)
           stage, job_id);
 }
 
+/* Nothing begins before every check is answered, and a bare no keeps it so. */
+static void
+look_first (void)
+{
+  g_auto (Told) early = asked_of ("run begin " NUMBER " --as IF", job);
+  ck_refused (early, 1, "Not answered");
+  g_auto (Told) bad = asked_of ("check " NUMBER " --as IF --answer turbo=no --rest", job);
+  ck_done (bad);
+  g_auto (Told) still = asked_of ("run begin " NUMBER " --as IF", job);
+  ck_refused (still, 1, "shaft without play? No.");
+  g_auto (Told) over = asked_of ("check " NUMBER " --as IF --answer turbo=no --override"
+                                 " --reason 'within its limit'",
+                                 job);
+  ck_refused (over, 1, "lead technician");
+  g_auto (Told) done = asked_of ("check " NUMBER " --as IF --answer turbo=yes", job);
+  ck_done (done);
+  ck_raw ("12", "SELECT count (*) FROM prechecks WHERE job_id = " NUMBER, job_id);
+  check_status ("arrived");
+}
+
 static void
 begin_the_run (void)
 {
@@ -366,6 +386,7 @@ START_TEST (one_job_from_the_question_to_the_payment)
   book_it ();
   let_it_arrive ();
   measure ("before", "21");
+  look_first ();
   begin_the_run ();
   take_every_step ();
   measure ("after", "8");

@@ -9,6 +9,7 @@
 #include "jobs.h"
 #include "photos.h"
 #include "pictures.h"
+#include "prechecks.h"
 #include "quotes.h"
 #include "shops.h"
 #include "stocks.h"
@@ -246,6 +247,9 @@ unsoot_demo_run (UnsootDemo *demo, const UnsootDemoPlan *plan, gint64 job_id, do
   if (!take_readings (demo, plan, job_id, FALSE, before, error)
       || !take_picture (demo, plan, job_id, FALSE, before + 300, error)
       || !choose_lots (demo, job_id, plan->starts_at, &pace, error))
+    return 0;
+  UnsootActing looks = { who.staff_id, plan->starts_at };
+  if (!unsoot_job_precheck_rest (demo->db, &looks, job_id, error))
     return 0;
   gint64 run_id = unsoot_job_run_begin (demo->db, &who, job_id, 0, error);
   if (run_id == 0 || !unsoot_demo_carry (demo->db, &who, run_id, &pace, ends_at, error))

@@ -50,5 +50,7 @@ const UnsootRecordType *const unsoot_all_records[] = {
   &unsoot_invoice_tax_row_type,
   &unsoot_payment_row_type,
   &unsoot_change_row_type,
+  &unsoot_precheck_row_type,
+  &unsoot_draft_row_type,
   NULL,
 };
