@@ -9,25 +9,7 @@
 #include "paper-bill.h"
 #include "paper-cautions.h"
 #include "paper-words.h"
-#include "slug.h"
-
-typedef enum
-{
-  CASH,
-  CARD,
-  TRANSFER,
-  CHEQUE,
-  CREDIT_NOTE,
-} Method;
-
-static const UnsootSlug methods[] = {
-  { CASH, "cash", N_ ("cash") },
-  { CARD, "card", N_ ("card") },
-  { TRANSFER, "transfer", N_ ("bank transfer") },
-  { CHEQUE, "cheque", N_ ("cheque") },
-  { CREDIT_NOTE, "credit-note", N_ ("credit note") },
-  { 0, NULL, NULL },
-};
+#include "pay-method.h"
 
 static gboolean
 is_credit (const UnsootInvoiceRow *row)
@@ -134,8 +116,8 @@ payment_label (const UnsootPaymentRow *payment)
   const char *words = payment->method;
   int method;
 
-  if (unsoot_slug_find (methods, payment->method, &method))
-    words = unsoot_slug_words (methods, method);
+  if (unsoot_slug_find (unsoot_pay_methods, payment->method, &method))
+    words = unsoot_slug_words (unsoot_pay_methods, method);
   if (payment->amount_minor < 0)
     /* Translators: the way it was paid, the day */
     return g_strdup_printf (_ ("Paid back, %s, %s"), words, day);

@@ -9,6 +9,7 @@
 #include "deed.h"
 #include "invoice-rows.h"
 #include "money.h"
+#include "pay-method.h"
 #include "shops.h"
 
 static const char open_sql[]
@@ -86,9 +87,9 @@ post_payment (UnsootDb *db, const UnsootActing *who, UnsootPaymentRow *payment, 
 static gboolean
 check_method (const char *method, GError **error)
 {
-  const char *const methods[] = { "cash", "card", "transfer", "cheque", NULL };
+  int found;
 
-  if (method == NULL || !g_strv_contains (methods, method))
+  if (!unsoot_slug_find (unsoot_pay_methods, method, &found))
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
                              _ ("“%s” is no way to pay. Use cash, card, transfer or cheque."),
                              method != NULL ? method : "");
