@@ -8,8 +8,8 @@
 
 G_BEGIN_DECLS
 
-/* One paper of a job, with a button to open it in the computer's own viewer and one to save it.
- * It is made when it is asked for. */
+/* One paper of a job, with a button that shows it; there it is saved and printed. It is made when
+ * it is asked for. */
 #define UNSOOT_TYPE_PAPER_ROW (unsoot_paper_row_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootPaperRow, unsoot_paper_row, UNSOOT, PAPER_ROW, AdwActionRow)
 

@@ -173,6 +173,16 @@ shortcuts_action (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_window_present (GTK_WINDOW (unsoot_shortcuts_new (GTK_WINDOW (widget))));
 }
 
+/* The paper at hand is the view's own affair; most have none. */
+static void
+print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  UnsootView *view = unsoot_window_get_view (UNSOOT_WINDOW (widget));
+
+  if (view != NULL)
+    gtk_widget_activate_action (GTK_WIDGET (view), "view.print", NULL);
+}
+
 /* The shop again, after a look at the first start. */
 static void
 return_action (GtkWidget *widget, const char *name, GVariant *parameter)
@@ -227,6 +237,7 @@ install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.menu", NULL, menu_action);
   gtk_widget_class_install_action (klass, "win.places", NULL, places_action);
   gtk_widget_class_install_action (klass, "win.hands", NULL, hands_action);
+  gtk_widget_class_install_action (klass, "win.print", NULL, print_action);
   gtk_widget_class_install_action (klass, "win.start", NULL, start_action);
   gtk_widget_class_install_action (klass, "win.return", NULL, return_action);
   gtk_widget_class_install_action (klass, "win.shortcuts", NULL, shortcuts_action);
@@ -240,6 +251,7 @@ bind_keys (GtkWidgetClass *klass)
   gtk_widget_class_add_binding_action (klass, GDK_KEY_k, ctrl, "win.find", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_f, ctrl, "win.find", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_l, ctrl, "win.hands", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_p, ctrl, "win.print", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_Left, GDK_ALT_MASK, "win.back", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F9, 0, "win.places", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F10, 0, "win.menu", NULL);
