@@ -8,6 +8,13 @@ unsoot_access_name (GtkWidget *widget, const char *name)
 }
 
 void
+unsoot_access_name_row (GtkWidget *row, const char *name)
+{
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
+  unsoot_access_name (row, name);
+}
+
+void
 unsoot_access_describe (GtkWidget *widget, const char *description)
 {
   gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,

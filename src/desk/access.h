@@ -6,6 +6,9 @@
 /* The name by which a screen reader calls @widget. */
 void unsoot_access_name (GtkWidget *widget, const char *name);
 
+/* The same for a row of libadwaita's, which names itself by its title: that would be read twice. */
+void unsoot_access_name_row (GtkWidget *row, const char *name);
+
 /* What more is to be said of it. */
 void unsoot_access_describe (GtkWidget *widget, const char *description);
 

@@ -119,7 +119,7 @@ open_demo (UnsootApplication *self)
       open_path (self, lately, 0, TRUE, NULL);
       return;
     }
-  if (self->portrait.picture == NULL && !self->portrait.first_frame)
+  if (self->portrait.picture == NULL && !self->portrait.first_frame && self->portrait.place == NULL)
     return;
   fresh = unsoot_shop_files_new_demo (now);
   open_path (self, fresh, UNSOOT_DB_CREATE, TRUE, unsoot_demo_making_new (now));

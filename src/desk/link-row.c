@@ -23,7 +23,7 @@ unsoot_link_row_new (const char *slug, gint64 record, const char *title, const c
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (row), "(sx)", slug, record);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (row), "win.open");
-  unsoot_access_name (row, name);
+  unsoot_access_name_row (row, name);
   return row;
 }
 

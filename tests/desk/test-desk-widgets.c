@@ -6,6 +6,7 @@
 #include "facts.h"
 #include "job-path.h"
 #include "job-row.h"
+#include "link-row.h"
 #include "side-mark.h"
 #include "status-mark.h"
 #include "suite.h"
@@ -138,6 +139,18 @@ START_TEST (sides_are_told_by_words_too)
 }
 END_TEST
 
+START_TEST (a_link_is_read_once)
+{
+  g_autoptr (GtkWidget) row = NULL;
+
+  desk_shop_start_toolkit ();
+  row = g_object_ref_sink (unsoot_link_row_new ("job", 7, "Job <7>", "today"));
+  ck_name (row, "Job <7>, today");
+  ck_assert (!gtk_test_accessible_has_relation (GTK_ACCESSIBLE (row),
+                                                GTK_ACCESSIBLE_RELATION_LABELLED_BY));
+}
+END_TEST
+
 START_TEST (cards_and_facts)
 {
   GtkWidget *card, *facts, *window;
@@ -226,6 +239,7 @@ desk_widgets_suite (void)
   tcase_add_test (tcase, another_day_takes_the_old_blocks_away);
   tcase_add_test (tcase, the_path_is_named_stop_by_stop);
   tcase_add_test (tcase, sides_are_told_by_words_too);
+  tcase_add_test (tcase, a_link_is_read_once);
   tcase_add_test (tcase, cards_and_facts);
   tcase_add_test (tcase, columns_fold);
   tcase_add_test (tcase, tables_and_status);

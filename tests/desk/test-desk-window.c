@@ -214,6 +214,15 @@ find_clerk (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **err
   return NULL;
 }
 
+/* Whether that place stands at the side. */
+static gboolean
+has_place (UnsootWindow *window, const char *title)
+{
+  GtkWidget *row = in (window, UNSOOT_TYPE_PLACE_ROW);
+
+  return row != NULL && desk_shop_label (gtk_widget_get_parent (row), title) != NULL;
+}
+
 START_TEST (places_narrow_to_the_role)
 {
   UnsootSession *session;
@@ -224,11 +233,12 @@ START_TEST (places_narrow_to_the_role)
   session = desk_shop_open ();
   window = open_window (session);
   go (window, "customers", 0);
-  ck_assert_uint_eq (desk_shop_count (GTK_WIDGET (window), UNSOOT_TYPE_PLACE_ROW), 4);
+  ck_assert (has_place (window, "Customers"));
   clerk = unsoot_store_call (unsoot_session_get_store (session), find_clerk, NULL, NULL, NULL);
   unsoot_session_set_person (session, clerk);
   desk_shop_wait (is_settled, window, "Today");
-  ck_assert_uint_eq (desk_shop_count (GTK_WIDGET (window), UNSOOT_TYPE_PLACE_ROW), 2);
+  ck_assert (has_place (window, "Today"));
+  ck_assert (!has_place (window, "Customers"));
   ck_assert_str_eq (unsoot_view_get_slug (unsoot_window_get_view (window)), "today");
   unsoot_session_set_person (session, NULL);
   ck_assert_ptr_null (unsoot_window_get_view (window));
