@@ -598,7 +598,7 @@ START_TEST (test_asked_again_after_a_cut)
   g_autoptr (Player) player = player_new (SKELDER);
   int current;
 
-  play_to (player, "run engine intake");
+  play_to (player, "run engine fuel");
   must (player, event (player, UNSOOT_RUN_STARTED, unsoot_run_current (player->run)));
   current = unsoot_run_current (player->run);
   must_not (player, event (player, UNSOOT_RUN_ASKED_AGAIN, current), UNSOOT_RUN_ERROR_ORDER);
