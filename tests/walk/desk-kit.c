@@ -7,7 +7,7 @@
 
 enum
 {
-  PATIENCE_S = 30,
+  PATIENCE_S = 90,
   POLL_US = 50000,
   DEEPEST = 60,
   LONGEST_MESSAGE = 4000
