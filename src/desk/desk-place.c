@@ -3,10 +3,18 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "adapter-page.h"
+#include "adapters-page.h"
 #include "customer-page.h"
 #include "customers-page.h"
+#include "fluid-page.h"
+#include "fluids-page.h"
 #include "job-page.h"
 #include "jobs-page.h"
+#include "kits-page.h"
+#include "lot-page.h"
+#include "machine-page.h"
+#include "machines-page.h"
 #include "thing-page.h"
 #include "today-page.h"
 #include "vehicle-page.h"
@@ -23,16 +31,23 @@ static const UnsootDeskPlace places[] = {
     unsoot_customers_page_get_type },
   { "vehicles", NULL, N_ ("Vehicles"), "unsoot-vehicle-symbolic", FRONT | BIT (TECHNICIAN),
     unsoot_vehicles_page_get_type },
+  { "fluids", NULL, N_ ("Fluids"), "unsoot-fluid-symbolic", FRONT | BIT (CLERK),
+    unsoot_fluids_page_get_type },
+  { "adapters", NULL, N_ ("Adapters"), "unsoot-adapter-symbolic", EVERYBODY,
+    unsoot_adapters_page_get_type },
+  { "machines", NULL, N_ ("Machines"), "unsoot-machine-symbolic",
+    BIT (CLERK) | BIT (TECHNICIAN) | BIT (LEAD) | BIT (OWNER), unsoot_machines_page_get_type },
   { "job", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
   { "estimate", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
   { "invoice", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
   { "customer", "customers", NULL, NULL, 0, unsoot_customer_page_get_type },
   { "vehicle", "vehicles", NULL, NULL, 0, unsoot_vehicle_page_get_type },
-  { "fluid", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
-  { "lot", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
-  { "adapter", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
-  { "loan", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
-  { "machine", "today", NULL, NULL, 0, unsoot_thing_page_get_type },
+  { "fluid", "fluids", NULL, NULL, 0, unsoot_fluid_page_get_type },
+  { "lot", "fluids", NULL, NULL, 0, unsoot_lot_page_get_type },
+  { "adapter", "adapters", NULL, NULL, 0, unsoot_adapter_page_get_type },
+  { "kits", "adapters", NULL, NULL, 0, unsoot_kits_page_get_type },
+  { "loan", "adapters", NULL, NULL, 0, unsoot_adapter_page_get_type },
+  { "machine", "machines", NULL, NULL, 0, unsoot_machine_page_get_type },
 };
 
 const UnsootDeskPlace *

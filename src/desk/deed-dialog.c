@@ -1,0 +1,271 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "deed-dialog.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "access.h"
+#include "deed-call.h"
+#include "deed-entry.h"
+
+struct _UnsootDeedDialog
+{
+  AdwWindow parent_instance;
+
+  /* template */
+  GtkLabel *about;
+  GtkBox *fields;
+  GtkLabel *kept;
+  GtkLabel *trouble;
+  GtkButton *cancel;
+  GtkButton *verb;
+
+  /* owned */
+  UnsootSession *session;
+  GtkWidget *over;
+
+  UnsootDeedEntry *entries[UNSOOT_DEED_FIELDS]; /* borrowed */
+  const UnsootDeedForm *form;
+  gint64 record;
+  gint64 version;
+  gboolean touched; /* something was typed that is not done yet */
+};
+
+G_DEFINE_FINAL_TYPE (UnsootDeedDialog, unsoot_deed_dialog, ADW_TYPE_WINDOW)
+
+/* What was typed and not carried out: the session holds it, so that it goes with the shop. */
+static GHashTable *
+drafts_of (UnsootSession *session)
+{
+  GHashTable *drafts = g_object_get_data (G_OBJECT (session), "deed-drafts");
+
+  if (drafts == NULL)
+    {
+      drafts = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify) g_strfreev);
+      g_object_set_data_full (G_OBJECT (session), "deed-drafts", drafts,
+                              (GDestroyNotify) g_hash_table_unref);
+    }
+  return drafts;
+}
+
+static char *
+draft_key (UnsootDeedDialog *self)
+{
+  const UnsootStaffRow *person = unsoot_session_get_person (self->session);
+
+  return g_strdup_printf ("%s/%" G_GINT64_FORMAT "/%" G_GINT64_FORMAT, self->form->slug,
+                          self->record, person != NULL ? person->id : 0);
+}
+
+static void
+forget_draft (UnsootDeedDialog *self)
+{
+  g_autofree char *key = draft_key (self);
+
+  self->touched = FALSE;
+  g_hash_table_remove (drafts_of (self->session), key);
+}
+
+static void
+keep_draft (UnsootDeedDialog *self)
+{
+  g_autoptr (GStrvBuilder) texts = g_strv_builder_new ();
+
+  if (!self->touched)
+    return;
+  for (gsize i = 0; i < self->form->n_fields; i++)
+    {
+      g_autofree char *text = unsoot_deed_entry_dup_text (self->entries[i]);
+      g_strv_builder_add (texts, text);
+    }
+  g_hash_table_replace (drafts_of (self->session), draft_key (self), g_strv_builder_end (texts));
+}
+
+static void
+take_draft (UnsootDeedDialog *self)
+{
+  g_autofree char *key = draft_key (self);
+  const char *const *texts = g_hash_table_lookup (drafts_of (self->session), key);
+
+  gtk_widget_set_visible (GTK_WIDGET (self->kept), texts != NULL);
+  for (gsize i = 0; texts != NULL && i < self->form->n_fields && texts[i] != NULL; i++)
+    unsoot_deed_entry_set_text (self->entries[i], texts[i]);
+}
+
+static void
+say_trouble (UnsootDeedDialog *self, const char *sentence)
+{
+  gtk_label_set_text (self->trouble, sentence != NULL ? sentence : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->trouble), sentence != NULL);
+}
+
+static void
+edited_cb (UnsootDeedDialog *self)
+{
+  self->touched = TRUE;
+  say_trouble (self, NULL);
+}
+
+static void
+done_cb (GtkWidget *owner, const GError *error)
+{
+  UnsootDeedDialog *self = UNSOOT_DEED_DIALOG (owner);
+
+  gtk_widget_set_sensitive (GTK_WIDGET (self->verb), TRUE);
+  if (error != NULL)
+    {
+      say_trouble (self, error->message);
+      return;
+    }
+  forget_draft (self);
+  gtk_window_close (GTK_WINDOW (self));
+}
+
+static void
+verb_cb (UnsootDeedDialog *self)
+{
+  g_autoptr (UnsootDeedOrder) order = unsoot_deed_order_new (self->record);
+  const char *currency = unsoot_session_get_shop (self->session)->currency;
+  UnsootDeedEntry *wrong = NULL;
+
+  if (!gtk_widget_get_sensitive (GTK_WIDGET (self->verb)))
+    return;
+  order->version = self->version;
+  for (gsize i = 0; i < self->form->n_fields; i++)
+    if (!unsoot_deed_entry_read (self->entries[i], currency, &order->values[i]) && wrong == NULL)
+      wrong = self->entries[i];
+  if (wrong != NULL)
+    {
+      unsoot_deed_entry_focus (wrong);
+      return;
+    }
+  say_trouble (self, NULL);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->verb), FALSE);
+  unsoot_deed_call (self->over, self->session, self->form, g_steal_pointer (&order), done_cb,
+                    GTK_WIDGET (self));
+}
+
+static gboolean
+unsoot_deed_dialog_close_request (GtkWindow *window)
+{
+  keep_draft (UNSOOT_DEED_DIALOG (window));
+  return GTK_WINDOW_CLASS (unsoot_deed_dialog_parent_class)->close_request (window);
+}
+
+static void
+unsoot_deed_dialog_dispose (GObject *object)
+{
+  UnsootDeedDialog *self = UNSOOT_DEED_DIALOG (object);
+
+  g_clear_object (&self->session);
+  g_clear_object (&self->over);
+  G_OBJECT_CLASS (unsoot_deed_dialog_parent_class)->dispose (object);
+  gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_DEED_DIALOG);
+}
+
+static void
+unsoot_deed_dialog_class_init (UnsootDeedDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = unsoot_deed_dialog_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = unsoot_deed_dialog_close_request;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/unsoot/Unsoot/ui/deed-dialog.ui");
+  gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, about);
+  gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, fields);
+  gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, kept);
+  gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, trouble);
+  gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, cancel);
+  gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, verb);
+  gtk_widget_class_bind_template_callback (widget_class, verb_cb);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+}
+
+static void
+unsoot_deed_dialog_init (UnsootDeedDialog *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+static void
+add_fields (UnsootDeedDialog *self)
+{
+  for (gsize i = 0; i < self->form->n_fields; i++)
+    {
+      GtkWidget *entry = unsoot_deed_entry_new (&self->form->fields[i]);
+
+      self->entries[i] = UNSOOT_DEED_ENTRY (entry);
+      gtk_box_append (self->fields, entry);
+      g_signal_connect_swapped (entry, "edited", G_CALLBACK (edited_cb), self);
+      /* Return never does what can't be undone at once. */
+      if (!self->form->destroys)
+        g_signal_connect_swapped (entry, "activate", G_CALLBACK (verb_cb), self);
+    }
+}
+
+UnsootDeedDialog *
+unsoot_deed_dialog_new (GtkWidget *over, UnsootSession *session, const UnsootDeedForm *form,
+                        gint64 record)
+{
+  UnsootDeedDialog *self
+      = g_object_new (UNSOOT_TYPE_DEED_DIALOG, "transient-for",
+                      GTK_WINDOW (gtk_widget_get_root (over)), "title", _ (form->title), NULL);
+
+  self->session = g_object_ref (session);
+  self->over = g_object_ref (over);
+  self->form = form;
+  self->record = record;
+  gtk_button_set_label (self->verb, _ (form->verb));
+  gtk_widget_add_css_class (GTK_WIDGET (self->verb),
+                            form->destroys ? "destructive-action" : "suggested-action");
+  add_fields (self);
+  return self;
+}
+
+void
+unsoot_deed_dialog_say (UnsootDeedDialog *self, const char *sentence)
+{
+  gtk_label_set_text (self->about, sentence);
+  gtk_widget_set_visible (GTK_WIDGET (self->about), TRUE);
+}
+
+void
+unsoot_deed_dialog_set_text (UnsootDeedDialog *self, gsize field, const char *text)
+{
+  unsoot_deed_entry_set_text (self->entries[field], text != NULL ? text : "");
+}
+
+void
+unsoot_deed_dialog_add_choice (UnsootDeedDialog *self, gsize field, gint64 number,
+                               const char *words)
+{
+  unsoot_deed_entry_add_choice (self->entries[field], number, words);
+}
+
+void
+unsoot_deed_dialog_set_choice (UnsootDeedDialog *self, gsize field, gint64 number)
+{
+  unsoot_deed_entry_set_choice (self->entries[field], number);
+}
+
+void
+unsoot_deed_dialog_set_version (UnsootDeedDialog *self, gint64 version)
+{
+  self->version = version;
+}
+
+void
+unsoot_deed_dialog_open (UnsootDeedDialog *self)
+{
+  take_draft (self);
+  self->touched = FALSE;
+  gtk_window_present (GTK_WINDOW (self));
+  if (self->form->n_fields > 0)
+    unsoot_deed_entry_focus (self->entries[0]);
+}
+
+void
+unsoot_deed_do (GtkWidget *over, UnsootSession *session, const UnsootDeedForm *form, gint64 record)
+{
+  unsoot_deed_call (over, session, form, unsoot_deed_order_new (record), NULL, NULL);
+}

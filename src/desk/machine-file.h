@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "machines.h"
+
+G_BEGIN_DECLS
+
+/* A machine with all that hangs on it. */
+typedef struct
+{
+  UnsootMachineRow *machine;
+  GPtrArray *tanks;  /* UnsootTankState, fuel first */
+  GPtrArray *gauges; /* UnsootGaugeCheckRow: the last check of each gauge, next due first */
+  GPtrArray *checks; /* UnsootGaugeCheckRow, all, newest first */
+  GPtrArray *events; /* of both tanks: UnsootTankEventRow, newest first */
+} UnsootMachineFile;
+
+void unsoot_machine_file_free (UnsootMachineFile *file);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (UnsootMachineFile, unsoot_machine_file_free)
+
+UnsootMachineFile *unsoot_machine_file_load (UnsootDb *db, gint64 id, GError **error);
+
+/* UnsootMachineFile of all machines in use, by name. */
+GPtrArray *unsoot_machine_files (UnsootDb *db, GError **error);
+
+/* A line about the hoses and one about the gauges, as far as something is to be said; @late
+ * (nullable) is set where a day is past. The caller frees. */
+char *unsoot_machine_hoses_words (const UnsootMachineFile *file, const char *today, gboolean *late);
+char *unsoot_machine_gauge_words (const UnsootMachineFile *file, const char *today, gboolean *late);
+
+G_END_DECLS
