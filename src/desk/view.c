@@ -25,6 +25,7 @@ typedef struct
   gulong changed_id;
   guint spinner_id;
   gboolean settled;
+  gboolean gone; /* disposed: the toolkit still signals while it takes its parts down */
 } UnsootViewPrivate;
 
 enum
@@ -106,9 +107,13 @@ unsoot_view_reload (UnsootView *self)
 {
   UnsootViewPrivate *private = PRIVATE (self);
   UnsootViewClass *klass = UNSOOT_VIEW_GET_CLASS (self);
-  UnsootStore *store = unsoot_session_get_store (private->session);
-  UnsootViewQuery *query = g_new0 (UnsootViewQuery, 1);
+  UnsootViewQuery *query;
+  UnsootStore *store;
 
+  if (private->gone)
+    return;
+  store = unsoot_session_get_store (private->session);
+  query = g_new0 (UnsootViewQuery, 1);
   query->record = private->record;
   query->now = unsoot_session_now (private->session);
   if (private->slug != NULL)
@@ -227,6 +232,7 @@ unsoot_view_dispose (GObject *object)
   UnsootView *self = UNSOOT_VIEW (object);
   UnsootViewPrivate *private = PRIVATE (self);
 
+  private->gone = TRUE;
   stop_spinner (self);
   unsoot_store_slot_clear (&private->slot);
   adw_bin_set_child (ADW_BIN (self), NULL);

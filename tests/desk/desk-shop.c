@@ -15,7 +15,7 @@
 
 enum
 {
-  PATIENCE_US = 20 * G_USEC_PER_SEC
+  PATIENCE_US = 60 * G_USEC_PER_SEC
 };
 
 static char *folder;

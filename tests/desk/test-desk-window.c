@@ -166,15 +166,22 @@ has_lines (gpointer page)
   return unsoot_records_page_get_n_lines (page) > 0;
 }
 
+typedef struct
+{
+  UnsootRecordsPage *page;
+  guint wanted;
+} Scrolling;
+
 /* Scrolls to the end for as long as there is more to come. */
 static gboolean
-has_all_jobs (gpointer page)
+has_all_lines (gpointer data)
 {
-  GtkWidget *list = desk_shop_widget (page, GTK_TYPE_COLUMN_VIEW);
+  const Scrolling *scrolling = data;
+  GtkWidget *list = desk_shop_widget (GTK_WIDGET (scrolling->page), GTK_TYPE_COLUMN_VIEW);
   GtkAdjustment *scroll = gtk_scrollable_get_vadjustment (GTK_SCROLLABLE (list));
 
   gtk_adjustment_set_value (scroll, gtk_adjustment_get_upper (scroll));
-  return unsoot_records_page_get_n_lines (page) == raw_count ("SELECT count (*) FROM jobs");
+  return unsoot_records_page_get_n_lines (scrolling->page) == scrolling->wanted;
 }
 
 START_TEST (lists_read_on_and_filter)
@@ -182,15 +189,16 @@ START_TEST (lists_read_on_and_filter)
   UnsootSession *session;
   UnsootWindow *window;
   UnsootRecordsPage *page;
+  Scrolling scrolling;
 
   desk_shop_start_toolkit ();
   session = desk_shop_open ();
   window = open_window (session);
   go (window, "jobs", 0);
   page = UNSOOT_RECORDS_PAGE (unsoot_window_get_view (window));
-  ck_assert_uint_lt (unsoot_records_page_get_n_lines (page),
-                     raw_count ("SELECT count (*) FROM jobs"));
-  desk_shop_wait (has_all_jobs, page, "the whole list");
+  scrolling = (Scrolling){ page, (guint) raw_count ("SELECT count (*) FROM jobs") };
+  ck_assert_uint_lt (unsoot_records_page_get_n_lines (page), scrolling.wanted);
+  desk_shop_wait (has_all_lines, &scrolling, "the whole list");
   unsoot_records_page_set_filter (page, "arrived");
   desk_shop_wait (has_lines, page, "the jobs that have arrived");
   ck_assert_uint_eq (unsoot_records_page_get_n_lines (page),
