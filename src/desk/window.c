@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "daily-copy.h"
 #include "desk-place.h"
 #include "empty-page.h"
 #include "first-start.h"
@@ -368,6 +369,8 @@ unsoot_window_set_session (UnsootWindow *self, UnsootSession *session)
   set_content (self, NULL);
   g_signal_connect_object (session, "notify::person", G_CALLBACK (person_changed_cb), self, 0);
   person_changed_cb (session, NULL, self);
+  if (!unsoot_session_is_demo (session))
+    unsoot_daily_copy_start (self, session);
 }
 
 UnsootSession *

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "backup.h"
 
+#include <string.h>
+
 #include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
@@ -113,6 +115,32 @@ unsoot_backup_keep (UnsootDb *db, const char *folder, const char *reason, gint64
     return NULL;
   remove_oldest (folder);
   return g_steal_pointer (&path);
+}
+
+static gboolean
+has_copy_of (const char *folder, const char *day, const char *reason)
+{
+  g_autofree char *prefix = g_strconcat (COPY_PREFIX, day, "T", NULL);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    if (g_str_has_prefix (name, prefix) && strstr (name, reason) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+unsoot_backup_daily (UnsootDb *db, gint64 now, GError **error)
+{
+  g_autofree char *folder = unsoot_backup_folder (db);
+  g_autoptr (GDateTime) time = g_date_time_new_from_unix_utc (now);
+  g_autofree char *day = g_date_time_format (time, "%Y%m%d");
+
+  if (folder == NULL || has_copy_of (folder, day, "-daily"))
+    return TRUE;
+  g_autofree char *path = unsoot_backup_keep (db, folder, "daily", now, error);
+  return path != NULL;
 }
 
 gboolean

@@ -27,6 +27,15 @@ gboolean unsoot_backup_to (UnsootDb *db, const char *path, GError **error);
 char *unsoot_backup_keep (UnsootDb *db, const char *folder, const char *reason, gint64 now,
                           GError **error);
 
+/**
+ * unsoot_backup_daily:
+ * @now: Unix seconds
+ *
+ * unsoot_backup_keep() beside the book, once a day by UTC; nothing where today's copy is
+ * there already, or the book is in memory.
+ */
+gboolean unsoot_backup_daily (UnsootDb *db, gint64 now, GError **error);
+
 /* The folder beside the book where its copies are kept; NULL for a book in memory. */
 char *unsoot_backup_folder (UnsootDb *db);
 

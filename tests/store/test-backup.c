@@ -117,6 +117,27 @@ findings_of (UnsootDb *db)
   return g_strjoinv ("|", (char **) findings->pdata);
 }
 
+START_TEST (test_one_copy_a_day)
+{
+  g_autoptr (TestFolder) folder = test_folder ();
+  g_autofree char *path = g_build_filename (folder, "book.unsoot", NULL);
+  g_autofree char *copies = g_build_filename (folder, "backups", NULL);
+  g_autoptr (UnsootDb) db = book_with_one (path);
+  const gint64 midnight = 20000 * G_GINT64_CONSTANT (86400);
+  GError *error = NULL;
+
+  g_autofree char *other = unsoot_backup_keep (db, copies, "upgrade", midnight, &error);
+  ck_no_error (error);
+  ck_assert (unsoot_backup_daily (db, midnight + 60, &error));
+  ck_assert_int_eq (count_files (copies), 2);
+  ck_assert (unsoot_backup_daily (db, midnight + 86399, &error));
+  ck_assert_int_eq (count_files (copies), 2);
+  ck_assert (unsoot_backup_daily (db, midnight + 86400, &error));
+  ck_assert_int_eq (count_files (copies), 3);
+  ck_no_error (error);
+}
+END_TEST
+
 START_TEST (test_verify_finds_what_is_wrong)
 {
   g_autoptr (TestFolder) folder = test_folder ();
@@ -164,6 +185,7 @@ backup_suite (void)
   tcase_add_test (tcase, test_copy_is_whole_and_private);
   tcase_add_test (tcase, test_failure_leaves_no_file);
   tcase_add_test (tcase, test_newest_ten_stay);
+  tcase_add_test (tcase, test_one_copy_a_day);
   tcase_add_test (tcase, test_verify_finds_what_is_wrong);
   tcase_add_test (tcase, test_verify_finds_damage);
   suite_add_tcase (suite, tcase);
