@@ -43,6 +43,22 @@ unsoot_job_booking (UnsootDb *db, gint64 job_id, GError **error)
                             unsoot_int (job_id));
 }
 
+GArray *
+unsoot_booking_items (UnsootDb *db, gint64 booking_id, GError **error)
+{
+  g_autoptr (GPtrArray) rows
+      = unsoot_rows_list (db, &unsoot_booking_adapter_row_type, error,
+                          "WHERE booking_id = $1 ORDER BY id", unsoot_int (booking_id));
+  GArray *items;
+
+  if (rows == NULL)
+    return NULL;
+  items = g_array_new (FALSE, FALSE, sizeof (gint64));
+  for (guint i = 0; i < rows->len; i++)
+    g_array_append_val (items, ((const UnsootBookingAdapterRow *) rows->pdata[i])->item_id);
+  return items;
+}
+
 /* The adapters a job needs: of every kind that fits the first that is free, or else the
  * first there is, so that what stands in its way can be named. */
 static gboolean

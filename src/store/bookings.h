@@ -30,6 +30,9 @@ GPtrArray *unsoot_booking_list (UnsootDb *db, gint64 from, gint64 to, GError **e
 /* The job's booking that stands, NULL without an error where there is none. */
 UnsootBookingRow *unsoot_job_booking (UnsootDb *db, gint64 job_id, GError **error);
 
+/* gint64: the adapters that a booking holds. */
+GArray *unsoot_booking_items (UnsootDb *db, gint64 booking_id, GError **error);
+
 /* What the wish would break, a sentence each (char *); empty: nothing. */
 GPtrArray *unsoot_booking_conflicts (UnsootDb *db, const UnsootBookingWish *wish, gint64 now,
                                      GError **error);

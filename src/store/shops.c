@@ -127,6 +127,30 @@ unsoot_holiday_save (UnsootDb *db, const UnsootActing *who, UnsootHolidayRow *ho
                            error);
 }
 
+static gboolean
+drop (UnsootDb *db, const UnsootActing *who, const UnsootRecordType *type, gconstpointer row,
+      GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_EDIT_SHOP, error);
+  const gboolean done = deed != NULL && unsoot_rows_delete (db, type, row, who, error);
+
+  return deed != NULL && unsoot_deed_end (&deed, done, error);
+}
+
+gboolean
+unsoot_open_hours_drop (UnsootDb *db, const UnsootActing *who, const UnsootOpenHoursRow *hours,
+                        GError **error)
+{
+  return drop (db, who, &unsoot_open_hours_row_type, hours, error);
+}
+
+gboolean
+unsoot_holiday_drop (UnsootDb *db, const UnsootActing *who, const UnsootHolidayRow *holiday,
+                     GError **error)
+{
+  return drop (db, who, &unsoot_holiday_row_type, holiday, error);
+}
+
 gboolean
 unsoot_supplier_save (UnsootDb *db, const UnsootActing *who, UnsootSupplierRow *supplier,
                       GError **error)

@@ -36,6 +36,11 @@ gboolean unsoot_open_hours_save (UnsootDb *db, const UnsootActing *who, UnsootOp
                                  GError **error);
 gboolean unsoot_holiday_save (UnsootDb *db, const UnsootActing *who, UnsootHolidayRow *holiday,
                               GError **error);
+/* Open no more at those hours; open on that day after all. Errors: CONFLICT, NOT_ALLOWED. */
+gboolean unsoot_open_hours_drop (UnsootDb *db, const UnsootActing *who,
+                                 const UnsootOpenHoursRow *hours, GError **error);
+gboolean unsoot_holiday_drop (UnsootDb *db, const UnsootActing *who,
+                              const UnsootHolidayRow *holiday, GError **error);
 gboolean unsoot_supplier_save (UnsootDb *db, const UnsootActing *who, UnsootSupplierRow *supplier,
                                GError **error);
 

@@ -65,6 +65,12 @@ START_TEST (test_free_items_are_chosen)
   test_book_job (shop, test_quote (shop, shop->vehicle, NULL), shop->bay, shop->cart, SHOP_HOUR);
   ck_ask (shop, "SELECT count (*) FROM booking_adapters WHERE item_id = 2", 1);
   ck_ask (shop, "SELECT count (*) FROM booking_adapters WHERE item_id = 3", 1);
+  g_autoptr (GArray) items
+      = unsoot_booking_items (shop->db, test_ask (shop, "SELECT id FROM bookings"), &error);
+  ck_no_error (error);
+  ck_assert_uint_eq (items->len, 2);
+  ck_assert_int_eq (g_array_index (items, gint64, 0), 2);
+  ck_assert_int_eq (g_array_index (items, gint64, 1), 3);
 }
 END_TEST
 

@@ -16,6 +16,7 @@
 #include "staff.h"
 #include "trade-error.h"
 #include "vehicles.h"
+#include "shops.h"
 
 static void
 check_found (TestShop *shop, const char *typed, UnsootFoundKind kind, gint64 row)
@@ -379,6 +380,32 @@ START_TEST (test_pages)
 }
 END_TEST
 
+START_TEST (test_hours_and_holidays_go)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  const UnsootActing owner = test_as (shop->owner, 0), advisor = test_as (shop->advisor, 0);
+  g_autoptr (UnsootHolidayRow) day = unsoot_holiday_row_new ();
+  g_autoptr (GPtrArray) hours = NULL;
+  GError *error = NULL;
+  gint64 before;
+
+  day->day = g_strdup ("2025-12-24");
+  day->name = g_strdup ("Half day");
+  ck_assert (unsoot_holiday_save (shop->db, &owner, day, &error));
+  ck_assert (!unsoot_holiday_drop (shop->db, &advisor, day, &error));
+  ck_refused (error, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_NOT_ALLOWED, "shop owner");
+  ck_ask (shop, "SELECT count (*) FROM holidays WHERE day = '2025-12-24'", 1);
+  ck_assert (unsoot_holiday_drop (shop->db, &owner, day, &error));
+  ck_ask (shop, "SELECT count (*) FROM holidays WHERE day = '2025-12-24'", 0);
+  before = test_ask (shop, "SELECT count (*) FROM open_hours");
+  hours = unsoot_open_hours_list (shop->db, &error);
+  ck_assert (unsoot_open_hours_drop (shop->db, &owner, hours->pdata[0], &error));
+  ck_ask (shop, "SELECT count (*) FROM open_hours", before - 1);
+  ck_assert (!unsoot_open_hours_drop (shop->db, &owner, hours->pdata[0], &error));
+  g_clear_error (&error);
+}
+END_TEST
+
 static Suite *
 record_deeds_suite (void)
 {
@@ -397,6 +424,7 @@ record_deeds_suite (void)
   tcase_add_test (tcase, test_who_left_does_nothing);
   tcase_add_test (tcase, test_procedures_are_versions);
   tcase_add_test (tcase, test_values_that_make_no_sense);
+  tcase_add_test (tcase, test_hours_and_holidays_go);
   tcase_add_test (tcase, test_pages);
   suite_add_tcase (suite, tcase);
   return suite;
