@@ -9,6 +9,8 @@
 #include "customers-page.h"
 #include "fluid-page.h"
 #include "fluids-page.h"
+#include "invoice-page.h"
+#include "invoices-page.h"
 #include "job-page.h"
 #include "jobs-page.h"
 #include "kits-page.h"
@@ -37,9 +39,11 @@ static const UnsootDeskPlace places[] = {
     unsoot_adapters_page_get_type },
   { "machines", NULL, N_ ("Machines"), "unsoot-machine-symbolic",
     BIT (CLERK) | BIT (TECHNICIAN) | BIT (LEAD) | BIT (OWNER), unsoot_machines_page_get_type },
+  { "invoices", NULL, N_ ("Invoices"), "unsoot-papers-symbolic", FRONT,
+    unsoot_invoices_page_get_type },
   { "job", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
   { "estimate", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
-  { "invoice", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
+  { "invoice", "invoices", NULL, NULL, 0, unsoot_invoice_page_view_get_type },
   { "customer", "customers", NULL, NULL, 0, unsoot_customer_page_get_type },
   { "vehicle", "vehicles", NULL, NULL, 0, unsoot_vehicle_page_get_type },
   { "fluid", "fluids", NULL, NULL, 0, unsoot_fluid_page_get_type },

@@ -434,6 +434,15 @@ unsoot_records_page_add_tool (UnsootRecordsPage *self, GtkWidget *tool)
 }
 
 void
+unsoot_records_page_add_above (UnsootRecordsPage *self, GtkWidget *widget)
+{
+  GtkWidget *stack = GTK_WIDGET (PRIVATE (self)->stack);
+
+  gtk_box_insert_child_after (GTK_BOX (gtk_widget_get_parent (stack)), widget,
+                              gtk_widget_get_prev_sibling (stack));
+}
+
+void
 unsoot_records_page_set_filter (UnsootRecordsPage *self, const char *filter)
 {
   UnsootRecordsPagePrivate *private = PRIVATE (self);

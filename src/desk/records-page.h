@@ -51,6 +51,9 @@ struct _UnsootRecordsPageClass
 /* Puts a widget beside the title; for a filter. */
 void unsoot_records_page_add_tool (UnsootRecordsPage *self, GtkWidget *tool);
 
+/* Puts a widget between the head and the list. */
+void unsoot_records_page_add_above (UnsootRecordsPage *self, GtkWidget *widget);
+
 /* Reads the list anew with that filter. */
 void unsoot_records_page_set_filter (UnsootRecordsPage *self, const char *filter);
 
