@@ -11,4 +11,6 @@ void unsoot_job_card_when (UnsootCard *card, const UnsootJobViewFile *file, Unso
 void unsoot_job_card_readings (UnsootCard *card, const UnsootJobViewFile *file);
 void unsoot_job_card_lines (UnsootCard *card, const UnsootJobViewFile *file,
                             UnsootSession *session);
+/* Goes on where the lines end: invoices, and at a job that is done the deeds towards one. */
+void unsoot_job_card_bill (UnsootCard *card, const UnsootJobViewFile *file, UnsootSession *session);
 void unsoot_job_card_papers (UnsootCard *card, UnsootJobViewFile *file);

@@ -6,10 +6,11 @@
 #include "card.h"
 #include "columns.h"
 #include "first-record.h"
-#include "invoice-row.h"
 #include "job-cards.h"
 #include "job-path.h"
 #include "job-view-file.h"
+#include "paper-task.h"
+#include "paper-view.h"
 #include "rows.h"
 #include "title-block.h"
 #include "vehicles.h"
@@ -26,11 +27,14 @@ struct _UnsootJobPage
   UnsootCard *readings;
   UnsootCard *lines;
   UnsootCard *papers;
+
+  UnsootPaper at_hand;
+  gint64 printable; /* the job whose paper that is; 0: there is none */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootJobPage, unsoot_job_page, UNSOOT_TYPE_VIEW)
 
-/* An estimate or invoice leads to its job; 0 on error. */
+/* An estimate leads to its job; 0 on error. */
 static gint64
 job_of (UnsootDb *db, const UnsootViewQuery *query, GError **error)
 {
@@ -39,12 +43,6 @@ job_of (UnsootDb *db, const UnsootViewQuery *query, GError **error)
       g_autoptr (UnsootEstimateRow) estimate
           = unsoot_rows_get (db, &unsoot_estimate_row_type, query->record, error);
       return estimate != NULL ? estimate->job_id : 0;
-    }
-  if (g_str_equal (query->slug, "invoice"))
-    {
-      g_autoptr (UnsootInvoiceRow) invoice
-          = unsoot_rows_get (db, &unsoot_invoice_row_type, query->record, error);
-      return invoice != NULL ? invoice->job_id : 0;
     }
   return unsoot_first_record (db, query, "job", error);
 }
@@ -72,6 +70,33 @@ show_head (UnsootJobPage *self, const UnsootJobFile *file)
                            file->customer->id);
 }
 
+/* The paper that a person has in mind at each stage: the last that the job has come to. */
+static void
+find_paper (UnsootJobPage *self, const UnsootJobFile *file)
+{
+  static const UnsootPaper last_first[]
+      = { UNSOOT_PAPER_INCOMPLETE_TAG, UNSOOT_PAPER_INVOICE, UNSOOT_PAPER_CUSTOMER_REPORT,
+          UNSOOT_PAPER_WORK_ORDER, UNSOOT_PAPER_ESTIMATE };
+
+  self->printable = 0;
+  for (gsize i = 0; i < G_N_ELEMENTS (last_first) && self->printable == 0; i++)
+    if (unsoot_paper_task_possible (file, last_first[i]))
+      {
+        self->at_hand = last_first[i];
+        self->printable = file->job->id;
+      }
+}
+
+static void
+print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  UnsootJobPage *self = UNSOOT_JOB_PAGE (widget);
+
+  if (self->printable != 0)
+    unsoot_paper_view_print (unsoot_paper_view_open (
+        widget, unsoot_view_get_session (UNSOOT_VIEW (self)), self->printable, self->at_hand, 0));
+}
+
 static void
 show_job (UnsootView *view, gpointer result)
 {
@@ -83,12 +108,14 @@ show_job (UnsootView *view, gpointer result)
   for (gsize i = 0; i < G_N_ELEMENTS (cards); i++)
     unsoot_card_clear (cards[i]);
   show_head (self, file->file);
+  find_paper (self, file->file);
   unsoot_job_path_show (self->path, file->file->job->status, file->file->status,
                         unsoot_session_now (session), unsoot_session_zone (session));
   unsoot_job_card_what (self->what, file, session);
   unsoot_job_card_when (self->when, file, session);
   unsoot_job_card_readings (self->readings, file);
   unsoot_job_card_lines (self->lines, file, session);
+  unsoot_job_card_bill (self->lines, file, session);
   unsoot_job_card_papers (self->papers, file);
 }
 
@@ -113,6 +140,7 @@ unsoot_job_page_class_init (UnsootJobPageClass *klass)
   g_type_ensure (UNSOOT_TYPE_COLUMNS);
   g_type_ensure (UNSOOT_TYPE_JOB_PATH);
   g_type_ensure (UNSOOT_TYPE_TITLE_BLOCK);
+  gtk_widget_class_install_action (widget_class, "view.print", NULL, print_action);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/unsoot/Unsoot/ui/job-page.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, head);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, path);
