@@ -319,3 +319,28 @@ unsoot_day_strip_set_now (UnsootDayStrip *self, gint64 now)
   self->now = now;
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
+
+const UnsootStripScale *
+unsoot_day_strip_get_scale (UnsootDayStrip *self)
+{
+  return &self->scale;
+}
+
+const UnsootStripSpan *
+unsoot_day_strip_get_spans (UnsootDayStrip *self, guint *n)
+{
+  *n = self->spans->len;
+  return (const UnsootStripSpan *) self->spans->data;
+}
+
+GtkWidget *
+unsoot_day_strip_get_block (UnsootDayStrip *self, guint block)
+{
+  return block < self->blocks->len ? g_ptr_array_index (self->blocks, block) : NULL;
+}
+
+guint
+unsoot_day_strip_get_n_lanes (UnsootDayStrip *self)
+{
+  return n_lanes (self);
+}

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "strip-block.h"
+#include "strip-layout.h"
 
 G_BEGIN_DECLS
 
@@ -24,6 +25,13 @@ GtkWidget *unsoot_day_strip_new (void);
 void unsoot_day_strip_set_day (UnsootDayStrip *self, const char *const *lanes, gint64 midnight,
                                gint64 opens, gint64 closes, GTimeZone *zone,
                                const UnsootStripItem *items, gsize n_items);
+
+/* Where everything stands, for what is drawn over it or taken hold of: pixels of the strip. The
+ * blocks are counted as their items were given. */
+const UnsootStripScale *unsoot_day_strip_get_scale (UnsootDayStrip *self);
+const UnsootStripSpan *unsoot_day_strip_get_spans (UnsootDayStrip *self, guint *n);
+GtkWidget *unsoot_day_strip_get_block (UnsootDayStrip *self, guint block);
+guint unsoot_day_strip_get_n_lanes (UnsootDayStrip *self);
 
 /* Moves the line; outside the strip's hours there is none. */
 void unsoot_day_strip_set_now (UnsootDayStrip *self, gint64 now);

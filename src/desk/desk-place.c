@@ -17,6 +17,7 @@
 #include "lot-page.h"
 #include "machine-page.h"
 #include "machines-page.h"
+#include "planner-page.h"
 #include "thing-page.h"
 #include "today-page.h"
 #include "vehicle-page.h"
@@ -28,6 +29,8 @@
 
 static const UnsootDeskPlace places[] = {
   { "today", NULL, N_ ("Today"), "unsoot-today-symbolic", EVERYBODY, unsoot_today_page_get_type },
+  { "planner", NULL, N_ ("Planner"), "unsoot-planner-symbolic", FRONT | BIT (TECHNICIAN),
+    unsoot_planner_page_get_type },
   { "jobs", NULL, N_ ("Jobs"), "unsoot-job-symbolic", EVERYBODY, unsoot_jobs_page_get_type },
   { "customers", NULL, N_ ("Customers"), "unsoot-customer-symbolic", FRONT,
     unsoot_customers_page_get_type },
