@@ -18,6 +18,7 @@
 #include "machine-page.h"
 #include "machines-page.h"
 #include "planner-page.h"
+#include "preferences-page.h"
 #include "thing-page.h"
 #include "today-page.h"
 #include "vehicle-page.h"
@@ -44,6 +45,7 @@ static const UnsootDeskPlace places[] = {
     BIT (CLERK) | BIT (TECHNICIAN) | BIT (LEAD) | BIT (OWNER), unsoot_machines_page_get_type },
   { "invoices", NULL, N_ ("Invoices"), "unsoot-papers-symbolic", FRONT,
     unsoot_invoices_page_get_type },
+  { "preferences", "today", NULL, NULL, 0, unsoot_preferences_page_get_type },
   { "job", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
   { "estimate", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
   { "invoice", "invoices", NULL, NULL, 0, unsoot_invoice_page_view_get_type },
