@@ -253,6 +253,8 @@ bind_keys (GtkWidgetClass *klass)
   gtk_widget_class_add_binding_action (klass, GDK_KEY_f, ctrl, "win.find", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_l, ctrl, "win.hands", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_p, ctrl, "win.print", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_comma, ctrl, "win.open", "(sx)",
+                                       "preferences", (gint64) 0);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_Left, GDK_ALT_MASK, "win.back", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F9, 0, "win.places", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F10, 0, "win.menu", NULL);
