@@ -5,6 +5,7 @@
 
 #include "adapter-page.h"
 #include "adapters-page.h"
+#include "booking-page.h"
 #include "customer-page.h"
 #include "customers-page.h"
 #include "fluid-page.h"
@@ -47,6 +48,10 @@ static const UnsootDeskPlace places[] = {
     unsoot_invoices_page_get_type },
   { "preferences", "today", NULL, NULL, 0, unsoot_preferences_page_get_type },
   { "job", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
+  { "booking", "jobs", NULL, NULL, 0, unsoot_booking_page_get_type },
+  { "booking-job", "jobs", NULL, NULL, 0, unsoot_booking_page_get_type },
+  { "booking-vehicle", "jobs", NULL, NULL, 0, unsoot_booking_page_get_type },
+  { "booking-party", "jobs", NULL, NULL, 0, unsoot_booking_page_get_type },
   { "estimate", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
   { "invoice", "invoices", NULL, NULL, 0, unsoot_invoice_page_view_get_type },
   { "customer", "customers", NULL, NULL, 0, unsoot_customer_page_get_type },

@@ -2,10 +2,12 @@
 #include "find-box.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "access.h"
 #include "find-row.h"
 #include "store-call.h"
+#include "vin.h"
 
 enum
 {
@@ -22,7 +24,9 @@ struct _UnsootFindBox
   GtkPopover *popover;
   GtkStack *answer;
   GtkListBox *results;
+  GtkBox *none;
   GtkLabel *nothing;
+  GtkButton *fresh;
 
   /* owned */
   UnsootSession *session;
@@ -52,6 +56,66 @@ open_row (UnsootFindBox *self, GtkListBoxRow *row)
   gtk_widget_activate_action (GTK_WIDGET (self), "win.open", "(sx)", slug, record);
 }
 
+/* Where a booking begins from what was found; NULL: nowhere. */
+static const char *
+booking_slug (UnsootFoundKind kind)
+{
+  switch (kind)
+    {
+    case UNSOOT_FOUND_CUSTOMER:
+      return "booking-party";
+    case UNSOOT_FOUND_VEHICLE:
+      return "booking-vehicle";
+    case UNSOOT_FOUND_JOB:
+      return "booking-job";
+    case UNSOOT_FOUND_ESTIMATE:
+    case UNSOOT_FOUND_INVOICE:
+    case UNSOOT_FOUND_LOT:
+    case UNSOOT_FOUND_ADAPTER:
+    case UNSOOT_FOUND_FLUID:
+      return NULL;
+    }
+  g_return_val_if_reached (NULL);
+}
+
+/* What nobody has yet begins a booking too: a VIN, a plate, a name. */
+static void
+begin (UnsootFindBox *self)
+{
+  g_autofree char *typed
+      = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry))));
+
+  fold_up (self);
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), "");
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.begin", "s", typed);
+}
+
+static void
+begin_cb (GtkButton *button, UnsootFindBox *self)
+{
+  begin (self);
+}
+
+static void
+book_chosen (UnsootFindBox *self)
+{
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->results);
+  const char *slug
+      = row != NULL ? booking_slug (unsoot_find_row_get_kind (UNSOOT_FIND_ROW (row))) : NULL;
+  gint64 record;
+
+  if (slug == NULL)
+    {
+      if (row == NULL)
+        begin (self);
+      return;
+    }
+  record = unsoot_find_row_get_record (UNSOOT_FIND_ROW (row));
+  fold_up (self);
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), "");
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.open", "(sx)", slug, record);
+}
+
 static void
 row_activated_cb (GtkListBox *results, GtkListBoxRow *row, UnsootFindBox *self)
 {
@@ -63,8 +127,12 @@ activate_cb (GtkSearchEntry *entry, UnsootFindBox *self)
 {
   GtkListBoxRow *row = gtk_list_box_get_selected_row (self->results);
 
-  if (row != NULL && gtk_widget_get_visible (GTK_WIDGET (self->popover)))
+  if (!gtk_widget_get_visible (GTK_WIDGET (self->popover)))
+    return;
+  if (row != NULL)
     open_row (self, row);
+  else if (!unsoot_store_slot_busy (&self->slot))
+    begin (self);
 }
 
 static void
@@ -104,11 +172,29 @@ clear_results (UnsootFindBox *self)
   self->n_results = 0;
 }
 
+/* @fresh: what could be begun with it; NULL: nothing. */
 static void
-say (UnsootFindBox *self, const char *sentence)
+say (UnsootFindBox *self, const char *sentence, const char *fresh)
 {
   gtk_label_set_text (self->nothing, sentence);
-  gtk_stack_set_visible_child (self->answer, GTK_WIDGET (self->nothing));
+  gtk_widget_set_visible (GTK_WIDGET (self->fresh), fresh != NULL);
+  if (fresh != NULL)
+    {
+      gtk_button_set_label (self->fresh, fresh);
+      unsoot_access_name (GTK_WIDGET (self->fresh), fresh);
+    }
+  gtk_stack_set_visible_child (self->answer, GTK_WIDGET (self->none));
+}
+
+static const char *
+fresh_words (const char *typed)
+{
+  g_autoptr (UnsootVinCheck) check = unsoot_vin_check (typed);
+
+  if (check->verdict != UNSOOT_VIN_WRONG_LENGTH)
+    return _ ("New vehicle with this VIN");
+  return strpbrk (typed, "0123456789") != NULL ? _ ("New vehicle with this plate")
+                                               : _ ("New customer of this name");
 }
 
 static void
@@ -118,7 +204,7 @@ say_nothing_found (UnsootFindBox *self)
   g_autofree char *sentence = g_strdup_printf (
       _ ("Nothing here is called “%s”. Try part of a name, a plate, or the end of a VIN."), typed);
 
-  say (self, sentence);
+  say (self, sentence, fresh_words (typed));
 }
 
 static gpointer
@@ -141,7 +227,7 @@ found_done (gpointer owner, gpointer result, const GError *error)
       gtk_list_box_append (self->results, unsoot_find_row_new (hit));
     }
   if (error != NULL)
-    say (self, error->message);
+    say (self, error->message, NULL);
   else if (self->n_results == 0)
     say_nothing_found (self);
   else
@@ -205,6 +291,11 @@ key_pressed_cb (GtkEventControllerKey *keys, guint key, guint code, GdkModifierT
 {
   if (!gtk_widget_get_visible (GTK_WIDGET (self->popover)))
     return GDK_EVENT_PROPAGATE;
+  if ((key == GDK_KEY_Return || key == GDK_KEY_KP_Enter) && (state & GDK_CONTROL_MASK) != 0)
+    {
+      book_chosen (self);
+      return GDK_EVENT_STOP;
+    }
   if (key == GDK_KEY_Down || key == GDK_KEY_KP_Down)
     return move_chosen (self, 1);
   if (key == GDK_KEY_Up || key == GDK_KEY_KP_Up)
@@ -250,7 +341,10 @@ unsoot_find_box_class_init (UnsootFindBoxClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootFindBox, popover);
   gtk_widget_class_bind_template_child (widget_class, UnsootFindBox, answer);
   gtk_widget_class_bind_template_child (widget_class, UnsootFindBox, results);
+  gtk_widget_class_bind_template_child (widget_class, UnsootFindBox, none);
   gtk_widget_class_bind_template_child (widget_class, UnsootFindBox, nothing);
+  gtk_widget_class_bind_template_child (widget_class, UnsootFindBox, fresh);
+  gtk_widget_class_bind_template_callback (widget_class, begin_cb);
   gtk_widget_class_bind_template_callback (widget_class, activate_cb);
   gtk_widget_class_bind_template_callback (widget_class, changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, stop_search_cb);

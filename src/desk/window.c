@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "daily-copy.h"
+#include "booking-page.h"
 #include "desk-place.h"
 #include "empty-page.h"
 #include "first-start.h"
@@ -102,6 +103,35 @@ open_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
   g_variant_get (parameter, "(&sx)", &slug, &record);
   unsoot_window_open (UNSOOT_WINDOW (widget), slug, record);
+}
+
+/* Begins a booking with what was typed. */
+static void
+begin_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  UnsootWindow *self = UNSOOT_WINDOW (widget);
+
+  if (unsoot_window_open (self, "booking", 0))
+    unsoot_booking_page_begin_with (UNSOOT_BOOKING_PAGE (unsoot_window_get_view (self)),
+                                    g_variant_get_string (parameter, NULL));
+}
+
+/* Something new, of the kind that the place in front has; else a booking, for whom or what is
+ * in front. */
+static void
+new_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  UnsootWindow *self = UNSOOT_WINDOW (widget);
+  UnsootView *view = unsoot_window_get_view (self);
+  const char *slug = view != NULL ? unsoot_view_get_slug (view) : NULL;
+
+  if (view == NULL || gtk_widget_activate_action (GTK_WIDGET (view), "view.new", NULL))
+    return;
+  if (g_strcmp0 (slug, "customer") == 0 || g_strcmp0 (slug, "vehicle") == 0)
+    unsoot_window_open (self, g_str_equal (slug, "customer") ? "booking-party" : "booking-vehicle",
+                        unsoot_view_get_record (view));
+  else
+    unsoot_window_open (self, "booking", 0);
 }
 
 static void
@@ -232,6 +262,8 @@ static void
 install_actions (GtkWidgetClass *klass)
 {
   gtk_widget_class_install_action (klass, "win.open", "(sx)", open_action);
+  gtk_widget_class_install_action (klass, "win.begin", "s", begin_action);
+  gtk_widget_class_install_action (klass, "win.new", NULL, new_action);
   gtk_widget_class_install_action (klass, "win.back", NULL, back_action);
   gtk_widget_class_install_action (klass, "win.nth", "u", nth_action);
   gtk_widget_class_install_action (klass, "win.find", NULL, find_action);
@@ -252,6 +284,7 @@ bind_keys (GtkWidgetClass *klass)
   gtk_widget_class_add_binding_action (klass, GDK_KEY_k, ctrl, "win.find", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_f, ctrl, "win.find", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_l, ctrl, "win.hands", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_n, ctrl, "win.new", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_p, ctrl, "win.print", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_comma, ctrl, "win.open", "(sx)",
                                        "preferences", (gint64) 0);

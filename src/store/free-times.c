@@ -189,7 +189,9 @@ static gboolean
 search_begin (Search *search, gint64 from, gint64 to, gint64 now, GError **error)
 {
   g_autoptr (UnsootVehicleRow) vehicle
-      = unsoot_vehicle_load (search->db, search->ask->vehicle_id, error);
+      = search->ask->vehicle != NULL
+            ? unsoot_record_copy (&unsoot_vehicle_row_type, search->ask->vehicle)
+            : unsoot_vehicle_load (search->db, search->ask->vehicle_id, error);
   g_autoptr (UnsootServiceRow) service
       = vehicle != NULL ? unsoot_service_load (search->db, search->ask->service_id, error) : NULL;
 

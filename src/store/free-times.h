@@ -2,6 +2,7 @@
 #pragma once
 
 #include "rows.h"
+#include "vehicle-row.h"
 
 G_BEGIN_DECLS
 
@@ -12,6 +13,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   gint64 vehicle_id;
+  const UnsootVehicleRow *vehicle; /* one that is not kept yet, in place of the id */
   gint64 service_id;
   gint64 job_id;        /* 0: not quoted yet */
   gint64 bay_id;        /* this one and no other; 0: any */

@@ -81,13 +81,17 @@ gather (Making *making, GError **error)
   UnsootQuote *quote = making->quote;
   g_autoptr (GError) failed = NULL;
 
-  quote->vehicle = unsoot_vehicle_load (making->db, making->wish->vehicle_id, error);
+  quote->vehicle = making->wish->vehicle != NULL
+                       ? unsoot_record_copy (&unsoot_vehicle_row_type, making->wish->vehicle)
+                       : unsoot_vehicle_load (making->db, making->wish->vehicle_id, error);
   quote->service = quote->vehicle != NULL
                        ? unsoot_service_load (making->db, making->wish->service_id, error)
                        : NULL;
   if (quote->service == NULL)
     return FALSE;
-  making->customer = unsoot_customer_load (making->db, quote->vehicle->customer_id, error);
+  making->customer = making->wish->customer != NULL
+                         ? unsoot_record_copy (&unsoot_customer_row_type, making->wish->customer)
+                         : unsoot_customer_load (making->db, quote->vehicle->customer_id, error);
   if (making->customer == NULL)
     return FALSE;
   if (quote->vehicle->family_id == 0)
@@ -278,6 +282,34 @@ add_kit (Making *making, GError **error)
   return kit != NULL;
 }
 
+static const UnsootJobLineRow *
+declined_line (const UnsootQuote *quote, gint64 id)
+{
+  for (guint i = 0; i < quote->declined->len; i++)
+    {
+      const UnsootJobLineRow *line = quote->declined->pdata[i];
+      if (line->id == id)
+        return line;
+    }
+  return NULL;
+}
+
+/* What was declined earlier and is wanted now. */
+static gboolean
+add_again (Making *making, GError **error)
+{
+  for (gsize i = 0; i < making->wish->n_again; i++)
+    {
+      const UnsootJobLineRow *line = declined_line (making->quote, making->wish->again[i]);
+      if (line == NULL)
+        return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_NOT_FOUND,
+                                 _ ("A line that was to be offered again is not open any more."));
+      add_line (making, line->kind, line->text, line->quantity_milli, line->unit,
+                line->unit_price_minor, line->fluid_id);
+    }
+  return TRUE;
+}
+
 static gboolean
 add_lines (Making *making, GError **error)
 {
@@ -298,7 +330,8 @@ add_lines (Making *making, GError **error)
   if (quote->service->disposal_minor > 0)
     add_line (making, "disposal", _ ("Disposal of used fluid"), 1000, _ ("job"),
               quote->service->disposal_minor, 0);
-  return TRUE;
+  quote->declined = unsoot_vehicle_declined (making->db, quote->vehicle->id, error);
+  return quote->declined != NULL && add_again (making, error);
 }
 
 static gboolean
@@ -343,8 +376,7 @@ reckon (Making *making, GError **error)
     say (quote->reasons, _ ("No tax: %s."), terms->exempt_reason);
   quote->currency = g_strdup (making->shop->currency);
   quote->valid_until = unsoot_day_iso (day + (int) making->shop->estimate_valid_days);
-  quote->declined = unsoot_vehicle_declined (making->db, quote->vehicle->id, error);
-  return quote->declined != NULL;
+  return TRUE;
 }
 
 static UnsootQuote *

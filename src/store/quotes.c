@@ -12,6 +12,7 @@
 #include "jobs.h"
 #include "money.h"
 #include "shops.h"
+#include "vehicles.h"
 
 UnsootBill *
 unsoot_job_bill (UnsootDb *db, gint64 job_id, gboolean offered, GError **error)
@@ -154,6 +155,44 @@ unsoot_job_quote (UnsootDb *db, const UnsootActing *who, const UnsootQuoteWish *
                   && unsoot_index_job (db, job->id, error)
                   && post_estimate (db, who, job->id, error) != 0;
   return unsoot_deed_end (&deed, done, error) ? job->id : 0;
+}
+
+/* Keeps what is new; @whole is the wish by ids alone. */
+static gboolean
+keep_new (UnsootDb *db, const UnsootActing *who, const UnsootQuoteWish *wish, GPtrArray *phones,
+          UnsootQuoteWish *whole, GError **error)
+{
+  g_autoptr (UnsootVehicleRow) vehicle
+      = wish->vehicle != NULL ? unsoot_record_copy (&unsoot_vehicle_row_type, wish->vehicle) : NULL;
+
+  *whole = *wish;
+  if (wish->customer != NULL && vehicle != NULL)
+    {
+      g_autoptr (UnsootCustomerRow) customer
+          = unsoot_record_copy (&unsoot_customer_row_type, wish->customer);
+      if (!unsoot_customer_save (db, who, customer, phones, NULL, error))
+        return FALSE;
+      vehicle->customer_id = customer->id;
+    }
+  if (vehicle != NULL && !unsoot_vehicle_save (db, who, vehicle, NULL, error))
+    return FALSE;
+  whole->customer = NULL;
+  whole->vehicle = NULL;
+  whole->vehicle_id = vehicle != NULL ? vehicle->id : wish->vehicle_id;
+  return TRUE;
+}
+
+gint64
+unsoot_job_quote_first (UnsootDb *db, const UnsootActing *who, const UnsootQuoteWish *wish,
+                        GPtrArray *phones, GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_ESTIMATE, error);
+  UnsootQuoteWish whole;
+
+  if (deed == NULL || !keep_new (db, who, wish, phones, &whole, error))
+    return 0;
+  gint64 id = unsoot_job_quote (db, who, &whole, error);
+  return unsoot_deed_end (&deed, id != 0, error) ? id : 0;
 }
 
 gint64

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "bill.h"
+#include "customer-row.h"
 #include "family-row.h"
 #include "job-row.h"
 #include "procedure-row.h"
@@ -15,6 +16,8 @@ G_BEGIN_DECLS
 typedef struct
 {
   gint64 vehicle_id;
+  const UnsootVehicleRow *vehicle;   /* one that is not kept yet, in place of the id */
+  const UnsootCustomerRow *customer; /* whose it will be, where they aren't kept yet either */
   gint64 service_id;
   gint64 fuel_fluid_id; /* 0: the fluid of that side with most on hand */
   gint64 intake_fluid_id;
@@ -22,6 +25,8 @@ typedef struct
   gint64 intake_ml;
   gint64 wanted_at; /* when: decides which adapters are free; 0: now */
   gint64 comeback_of;
+  const gint64 *again; /* lines declined earlier on this vehicle that are offered again */
+  gsize n_again;
   const char *complaint;
   const char *po_number;
   const char *note;
@@ -71,6 +76,17 @@ UnsootQuote *unsoot_quote_preview (UnsootDb *db, const UnsootQuoteWish *wish, gi
 /* Stores the job with its lines and its first estimate. Returns its id, 0 on error. */
 gint64 unsoot_job_quote (UnsootDb *db, const UnsootActing *who, const UnsootQuoteWish *wish,
                          GError **error);
+
+/**
+ * unsoot_job_quote_first:
+ * @phones: (nullable): UnsootPhoneRow of the wish's new customer
+ *
+ * The first call of somebody new, or about a vehicle that is new: what of the wish's customer
+ * and vehicle is not kept yet is kept, and the job is quoted, all of it or nothing. Errors: as
+ * unsoot_customer_save (), unsoot_vehicle_save () and unsoot_job_quote ().
+ */
+gint64 unsoot_job_quote_first (UnsootDb *db, const UnsootActing *who, const UnsootQuoteWish *wish,
+                               GPtrArray *phones, GError **error);
 
 /* A new estimate over the lines that stand now. Returns its id, 0 on error. */
 gint64 unsoot_job_estimate (UnsootDb *db, const UnsootActing *who, gint64 job_id, GError **error);
