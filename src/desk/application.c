@@ -36,6 +36,7 @@ struct _UnsootApplication
   GCancellable *cancellable;
 
   UnsootWindow *window; /* borrowed from the application's list */
+  UnsootSession *last;  /* weak: alive without a window while an alarm is due */
   guint blank_id;
   int status;
   gboolean opening; /* under way */
@@ -67,6 +68,7 @@ fill_window (UnsootApplication *self)
   if (self->session != NULL)
     {
       unsoot_window_set_session (self->window, self->session);
+      g_set_weak_pointer (&self->last, self->session);
       g_clear_object (&self->session);
     }
   else
@@ -214,6 +216,24 @@ quit_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
     gtk_window_close (GTK_WINDOW (self->window));
 }
 
+/* From the notification of an alarm, with or without a window. */
+static void
+bay_action (GSimpleAction *action, GVariant *job, gpointer user_data)
+{
+  UnsootApplication *self = user_data;
+
+  if (self->window == NULL && self->last != NULL)
+    {
+      self->window = unsoot_window_new (GTK_APPLICATION (self));
+      g_object_add_weak_pointer (G_OBJECT (self->window), (gpointer *) &self->window);
+      unsoot_window_set_session (self->window, self->last);
+    }
+  if (self->window == NULL)
+    return;
+  unsoot_window_open (self->window, "bay", g_variant_get_int64 (job));
+  gtk_window_present (GTK_WINDOW (self->window));
+}
+
 static void
 use_scheme (const char *scheme)
 {
@@ -241,8 +261,10 @@ scheme_action (GSimpleAction *action, GVariant *state, gpointer user_data)
 static void
 add_actions (UnsootApplication *self, const char *scheme)
 {
-  static const GActionEntry entries[] = { { .name = "about", .activate = about_action },
-                                          { .name = "quit", .activate = quit_action } };
+  static const GActionEntry entries[]
+      = { { .name = "about", .activate = about_action },
+          { .name = "bay", .activate = bay_action, .parameter_type = "x" },
+          { .name = "quit", .activate = quit_action } };
   static const char *const quit_keys[] = { "<Control>q", NULL };
   g_autoptr (GSimpleAction) colour = g_simple_action_new_stateful (
       "colour-scheme", G_VARIANT_TYPE_STRING, g_variant_new_string (scheme));
@@ -278,6 +300,7 @@ unsoot_application_dispose (GObject *object)
 
   g_clear_handle_id (&self->blank_id, g_source_remove);
   g_clear_weak_pointer (&self->window);
+  g_clear_weak_pointer (&self->last);
   g_clear_object (&self->settings);
   g_clear_object (&self->session);
   g_clear_object (&self->cancellable);

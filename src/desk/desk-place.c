@@ -5,6 +5,8 @@
 
 #include "adapter-page.h"
 #include "adapters-page.h"
+#include "bay-page.h"
+#include "bays-page.h"
 #include "booking-page.h"
 #include "customer-page.h"
 #include "customers-page.h"
@@ -33,6 +35,8 @@ static const UnsootDeskPlace places[] = {
   { "today", NULL, N_ ("Today"), "unsoot-today-symbolic", EVERYBODY, unsoot_today_page_get_type },
   { "planner", NULL, N_ ("Planner"), "unsoot-planner-symbolic", FRONT | BIT (TECHNICIAN),
     unsoot_planner_page_get_type },
+  { "bays", NULL, N_ ("Bays"), "unsoot-bay-symbolic", BIT (TECHNICIAN) | BIT (LEAD),
+    unsoot_bays_page_get_type },
   { "jobs", NULL, N_ ("Jobs"), "unsoot-job-symbolic", EVERYBODY, unsoot_jobs_page_get_type },
   { "customers", NULL, N_ ("Customers"), "unsoot-customer-symbolic", FRONT,
     unsoot_customers_page_get_type },
@@ -47,6 +51,7 @@ static const UnsootDeskPlace places[] = {
   { "invoices", NULL, N_ ("Invoices"), "unsoot-papers-symbolic", FRONT,
     unsoot_invoices_page_get_type },
   { "preferences", "today", NULL, NULL, 0, unsoot_preferences_page_get_type },
+  { "bay", "bays", NULL, NULL, 0, unsoot_bay_page_get_type },
   { "job", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
   { "booking", "jobs", NULL, NULL, 0, unsoot_booking_page_get_type },
   { "booking-job", "jobs", NULL, NULL, 0, unsoot_booking_page_get_type },

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "alarm-banner.h"
 #include "find-box.h"
 #include "person-button.h"
 #include "place-row.h"
@@ -18,6 +19,7 @@ struct _UnsootFrame
   GtkListBox *places;
   UnsootPersonButton *person;
   UnsootFindBox *find_box;
+  UnsootAlarmBanner *alarm;
   GtkMenuButton *menu_button;
   GtkToggleButton *places_button;
   GtkStack *stack;
@@ -26,6 +28,7 @@ struct _UnsootFrame
   UnsootSession *session;
 
   UnsootView *record; /* borrowed from the stack */
+  gboolean wide;      /* without the places */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootFrame, unsoot_frame, ADW_TYPE_BIN)
@@ -56,6 +59,7 @@ unsoot_frame_class_init (UnsootFrameClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_frame_dispose;
+  g_type_ensure (UNSOOT_TYPE_ALARM_BANNER);
   g_type_ensure (UNSOOT_TYPE_FIND_BOX);
   g_type_ensure (UNSOOT_TYPE_PERSON_BUTTON);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/unsoot/Unsoot/ui/frame.ui");
@@ -64,6 +68,7 @@ unsoot_frame_class_init (UnsootFrameClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootFrame, places);
   gtk_widget_class_bind_template_child (widget_class, UnsootFrame, person);
   gtk_widget_class_bind_template_child (widget_class, UnsootFrame, find_box);
+  gtk_widget_class_bind_template_child (widget_class, UnsootFrame, alarm);
   gtk_widget_class_bind_template_child (widget_class, UnsootFrame, menu_button);
   gtk_widget_class_bind_template_child (widget_class, UnsootFrame, places_button);
   gtk_widget_class_bind_template_child (widget_class, UnsootFrame, stack);
@@ -143,6 +148,7 @@ unsoot_frame_new (UnsootSession *session)
   gtk_label_set_text (self->shop_name, unsoot_session_get_shop (session)->name);
   unsoot_person_button_set_session (self->person, session);
   unsoot_find_box_set_session (self->find_box, session);
+  unsoot_alarm_banner_set_session (self->alarm, session);
   g_signal_connect_object (session, "notify::person", G_CALLBACK (person_changed_cb), self, 0);
   fill_places (self);
   return GTK_WIDGET (self);
@@ -172,6 +178,16 @@ add_view (UnsootFrame *self, const UnsootDeskPlace *place, UnsootView *view)
   gtk_stack_add_named (self->stack, GTK_WIDGET (view), place->under == NULL ? place->slug : NULL);
 }
 
+/* The bay is read from an arm's length and takes the whole width. */
+static void
+make_room (UnsootFrame *self, gboolean wide)
+{
+  if (wide == self->wide)
+    return;
+  self->wide = wide;
+  adw_flap_set_reveal_flap (self->flap, !wide && !adw_flap_get_folded (self->flap));
+}
+
 void
 unsoot_frame_show (UnsootFrame *self, const UnsootDeskPlace *place, UnsootView *view)
 {
@@ -179,6 +195,7 @@ unsoot_frame_show (UnsootFrame *self, const UnsootDeskPlace *place, UnsootView *
 
   if (gtk_widget_get_parent (GTK_WIDGET (view)) == NULL)
     add_view (self, place, view);
+  make_room (self, g_str_equal (place->slug, "bay"));
   gtk_stack_set_visible_child (self->stack, GTK_WIDGET (view));
   self->record = place->under != NULL ? view : NULL;
   if (former != NULL && former != view)

@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "scan-burst.h"
+
+#include <string.h>
+
+enum
+{
+  FASTEST_FINGER_MS = 45, /* between two letters; keyboard wedges send one every 1 to 20 ms */
+  SHORTEST = 4
+};
+
+gboolean
+unsoot_scan_burst_is_idle (const UnsootScanBurst *self, guint32 when)
+{
+  return self->length == 0 || when - self->last > FASTEST_FINGER_MS;
+}
+
+void
+unsoot_scan_burst_letter (UnsootScanBurst *self, gunichar letter, guint32 when)
+{
+  char bytes[6];
+  const gsize n = (gsize) g_unichar_to_utf8 (letter, bytes);
+
+  if (unsoot_scan_burst_is_idle (self, when))
+    self->length = 0;
+  if (self->length + n < sizeof self->text)
+    {
+      memcpy (self->text + self->length, bytes, n);
+      self->length += n;
+    }
+  self->last = when;
+}
+
+char *
+unsoot_scan_burst_return (UnsootScanBurst *self, guint32 when)
+{
+  const gboolean fast = !unsoot_scan_burst_is_idle (self, when);
+  char *text = fast && self->length >= SHORTEST ? g_strndup (self->text, self->length) : NULL;
+
+  self->length = 0;
+  return text;
+}
