@@ -150,8 +150,8 @@ deed_cb (GtkWidget *button, UnsootAdapterPage *self)
 static GtkWidget *
 add_deed (UnsootAdapterPage *self, UnsootDeed deed, const char *label, Opener open)
 {
-  GtkWidget *button
-      = unsoot_deed_button_new (unsoot_view_get_session (UNSOOT_VIEW (self)), deed, label, NULL);
+  GtkWidget *button = unsoot_deed_button_new (unsoot_view_get_session (UNSOOT_VIEW (self)), deed,
+                                              label, self->file->tag->item->label);
 
   g_object_set_data_full (G_OBJECT (button), "opener", g_memdup2 (&open, sizeof open), g_free);
   g_signal_connect (button, "clicked", G_CALLBACK (deed_cb), self);

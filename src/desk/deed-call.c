@@ -51,13 +51,26 @@ call_new (GtkWidget *toasts, UnsootSession *session, const UnsootDeedForm *form,
   return call;
 }
 
+/* The newest deed is the one that may want undoing: it does not wait for the former toast. */
 static void
 show_toast (Call *call, AdwToast *toast)
 {
-  if (call->toasts != NULL)
-    adw_toast_overlay_add_toast (call->toasts, toast);
-  else
-    g_object_unref (toast);
+  AdwToast *former;
+
+  if (call->toasts == NULL)
+    {
+      g_object_unref (toast);
+      return;
+    }
+  former = g_object_steal_data (G_OBJECT (call->toasts), "deed-toast");
+  if (former != NULL)
+    {
+      adw_toast_dismiss (former);
+      g_object_unref (former);
+    }
+  g_object_set_data_full (G_OBJECT (call->toasts), "deed-toast", g_object_ref (toast),
+                          g_object_unref);
+  adw_toast_overlay_add_toast (call->toasts, toast);
 }
 
 /* A toast's title is markup. */
@@ -144,7 +157,8 @@ void
 unsoot_deed_call (GtkWidget *over, UnsootSession *session, const UnsootDeedForm *form,
                   UnsootDeedOrder *order, UnsootDeedDone done, GtkWidget *owner)
 {
-  GtkWidget *toasts = gtk_widget_get_ancestor (over, ADW_TYPE_TOAST_OVERLAY);
+  GtkWidget *toasts
+      = ADW_IS_TOAST_OVERLAY (over) ? over : gtk_widget_get_ancestor (over, ADW_TYPE_TOAST_OVERLAY);
   Call *call = call_new (toasts, session, form, order, form->carry_out);
 
   call->done = done;

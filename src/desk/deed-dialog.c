@@ -5,7 +5,13 @@
 
 #include "access.h"
 #include "deed-call.h"
+#include "deed-draft.h"
 #include "deed-entry.h"
+
+enum
+{
+  KEEP_AFTER_MS = 700
+};
 
 struct _UnsootDeedDialog
 {
@@ -27,68 +33,68 @@ struct _UnsootDeedDialog
   const UnsootDeedForm *form;
   gint64 record;
   gint64 version;
-  gboolean touched; /* something was typed that is not done yet */
+  UnsootStoreSlot draft_slot;
+  guint keep_id;
+  gboolean touched; /* something was typed that is not kept yet */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootDeedDialog, unsoot_deed_dialog, ADW_TYPE_WINDOW)
 
-/* What was typed and not carried out: the session holds it, so that it goes with the shop. */
-static GHashTable *
-drafts_of (UnsootSession *session)
-{
-  GHashTable *drafts = g_object_get_data (G_OBJECT (session), "deed-drafts");
-
-  if (drafts == NULL)
-    {
-      drafts = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify) g_strfreev);
-      g_object_set_data_full (G_OBJECT (session), "deed-drafts", drafts,
-                              (GDestroyNotify) g_hash_table_unref);
-    }
-  return drafts;
-}
-
-static char *
-draft_key (UnsootDeedDialog *self)
-{
-  const UnsootStaffRow *person = unsoot_session_get_person (self->session);
-
-  return g_strdup_printf ("%s/%" G_GINT64_FORMAT "/%" G_GINT64_FORMAT, self->form->slug,
-                          self->record, person != NULL ? person->id : 0);
-}
-
-static void
-forget_draft (UnsootDeedDialog *self)
-{
-  g_autofree char *key = draft_key (self);
-
-  self->touched = FALSE;
-  g_hash_table_remove (drafts_of (self->session), key);
-}
-
-static void
-keep_draft (UnsootDeedDialog *self)
+static GStrv
+dup_texts (UnsootDeedDialog *self)
 {
   g_autoptr (GStrvBuilder) texts = g_strv_builder_new ();
 
-  if (!self->touched)
-    return;
   for (gsize i = 0; i < self->form->n_fields; i++)
     {
       g_autofree char *text = unsoot_deed_entry_dup_text (self->entries[i]);
       g_strv_builder_add (texts, text);
     }
-  g_hash_table_replace (drafts_of (self->session), draft_key (self), g_strv_builder_end (texts));
+  return g_strv_builder_end (texts);
 }
 
 static void
-take_draft (UnsootDeedDialog *self)
+keep_draft (UnsootDeedDialog *self)
 {
-  g_autofree char *key = draft_key (self);
-  const char *const *texts = g_hash_table_lookup (drafts_of (self->session), key);
+  g_clear_handle_id (&self->keep_id, g_source_remove);
+  if (self->touched)
+    unsoot_deed_draft_keep (self->session, self->form, self->record, dup_texts (self));
+  self->touched = FALSE;
+}
 
-  gtk_widget_set_visible (GTK_WIDGET (self->kept), texts != NULL);
-  for (gsize i = 0; texts != NULL && i < self->form->n_fields && texts[i] != NULL; i++)
+static gboolean
+keep_cb (gpointer user_data)
+{
+  UnsootDeedDialog *self = user_data;
+
+  self->keep_id = 0;
+  keep_draft (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+forget_draft (UnsootDeedDialog *self)
+{
+  g_clear_handle_id (&self->keep_id, g_source_remove);
+  self->touched = FALSE;
+  if (self->form->n_fields > 0)
+    unsoot_deed_draft_drop (self->session, self->form, self->record);
+}
+
+/* What was typed last time, unless this time something is typed already. */
+static void
+draft_loaded (gpointer owner, gpointer result, const GError *error)
+{
+  UnsootDeedDialog *self = owner;
+  g_auto (GStrv) texts = result;
+
+  if (texts == NULL || self->touched || self->keep_id != 0)
+    return;
+  for (gsize i = 0; i < self->form->n_fields && texts[i] != NULL; i++)
     unsoot_deed_entry_set_text (self->entries[i], texts[i]);
+  gtk_widget_set_visible (GTK_WIDGET (self->kept), TRUE);
+  self->touched = FALSE;
+  g_clear_handle_id (&self->keep_id, g_source_remove);
 }
 
 static void
@@ -103,6 +109,8 @@ edited_cb (UnsootDeedDialog *self)
 {
   self->touched = TRUE;
   say_trouble (self, NULL);
+  if (self->keep_id == 0)
+    self->keep_id = g_timeout_add (KEEP_AFTER_MS, keep_cb, self);
 }
 
 static void
@@ -156,6 +164,8 @@ unsoot_deed_dialog_dispose (GObject *object)
 {
   UnsootDeedDialog *self = UNSOOT_DEED_DIALOG (object);
 
+  g_clear_handle_id (&self->keep_id, g_source_remove);
+  unsoot_store_slot_clear (&self->draft_slot);
   g_clear_object (&self->session);
   g_clear_object (&self->over);
   G_OBJECT_CLASS (unsoot_deed_dialog_parent_class)->dispose (object);
@@ -212,7 +222,8 @@ unsoot_deed_dialog_new (GtkWidget *over, UnsootSession *session, const UnsootDee
                       GTK_WINDOW (gtk_widget_get_root (over)), "title", _ (form->title), NULL);
 
   self->session = g_object_ref (session);
-  self->over = g_object_ref (over);
+  /* Pages are made anew while one types; what holds them stays. */
+  self->over = g_object_ref (gtk_widget_get_ancestor (over, ADW_TYPE_TOAST_OVERLAY));
   self->form = form;
   self->record = record;
   gtk_button_set_label (self->verb, _ (form->verb));
@@ -257,8 +268,11 @@ unsoot_deed_dialog_set_version (UnsootDeedDialog *self, gint64 version)
 void
 unsoot_deed_dialog_open (UnsootDeedDialog *self)
 {
-  take_draft (self);
   self->touched = FALSE;
+  g_clear_handle_id (&self->keep_id, g_source_remove);
+  if (self->form->n_fields > 0)
+    unsoot_deed_draft_load (&self->draft_slot, self->session, self->form, self->record,
+                            draft_loaded, self);
   gtk_window_present (GTK_WINDOW (self));
   if (self->form->n_fields > 0)
     unsoot_deed_entry_focus (self->entries[0]);

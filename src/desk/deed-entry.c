@@ -278,5 +278,9 @@ unsoot_deed_entry_read (UnsootDeedEntry *self, const char *currency, UnsootDeedV
 void
 unsoot_deed_entry_focus (UnsootDeedEntry *self)
 {
-  gtk_widget_grab_focus (self->first != NULL ? self->first : self->input);
+  GtkWidget *button = self->first;
+
+  while (button != NULL && !gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (button)))
+    button = gtk_widget_get_next_sibling (button);
+  gtk_widget_grab_focus (button != NULL ? button : self->input);
 }

@@ -22,7 +22,6 @@
 #include "machines-page.h"
 #include "planner-page.h"
 #include "preferences-page.h"
-#include "thing-page.h"
 #include "today-page.h"
 #include "vehicle-page.h"
 #include "vehicles-page.h"
