@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "bay-words.h"
 #include "card.h"
 #include "columns.h"
 #include "first-record.h"
@@ -64,6 +65,9 @@ show_head (UnsootJobPage *self, const UnsootJobFile *file)
 
   unsoot_view_set_title (UNSOOT_VIEW (self), title);
   unsoot_title_block_show (self->head, title, vehicle);
+  if (unsoot_bay_way_in (file->job->status) != NULL)
+    unsoot_title_block_link (self->head, "unsoot-bay-symbolic",
+                             unsoot_bay_way_in (file->job->status), "bay", file->job->id);
   unsoot_title_block_link (self->head, "unsoot-vehicle-symbolic", _ ("Vehicle"), "vehicle",
                            file->vehicle->id);
   unsoot_title_block_link (self->head, "unsoot-customer-symbolic", file->customer->name, "customer",
