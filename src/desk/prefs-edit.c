@@ -156,9 +156,6 @@ unsoot_prefs_row_new (UnsootSession *session, const UnsootPrefsEdit *edit, const
     {
       GtkWidget *label = gtk_label_new (value);
       gtk_widget_add_css_class (label, "figures");
-      gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
-      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-      gtk_label_set_xalign (GTK_LABEL (label), 1);
       adw_action_row_add_suffix (ADW_ACTION_ROW (row), label);
     }
   if (record != NULL)
@@ -218,6 +215,7 @@ unsoot_prefs_row_add_drop (GtkWidget *row, UnsootSession *session, const UnsootD
   dropping->form = form;
   dropping->id = id;
   dropping->about = g_strdup (about);
+  gtk_button_set_icon_name (GTK_BUTTON (button), "user-trash-symbolic");
   gtk_widget_add_css_class (button, "flat");
   g_signal_connect_data (button, "clicked", G_CALLBACK (drop_cb), dropping, dropping_free, 0);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);
