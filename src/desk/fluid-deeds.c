@@ -262,7 +262,8 @@ GtkWidget *
 unsoot_fluid_deed_button_new (UnsootFluidDeed deed, UnsootSession *session)
 {
   static const char *const labels[UNSOOT_FLUID_DEEDS]
-      = { N_ ("Receive…"), N_ ("Open…"), N_ ("Count…"), N_ ("Spill or waste…"), N_ ("Correct…") };
+      = { N_ ("Receive…"), N_ ("Open a container…"), N_ ("Count…"), N_ ("Spill or waste…"),
+          N_ ("Correct…") };
 
   return unsoot_deed_button_new (session, forms[deed].deed, _ (labels[deed]), NULL);
 }

@@ -131,7 +131,8 @@ unsoot_fluid_shelf_row_new (const UnsootFluidSupply *supply, UnsootSession *sess
   g_autofree char *expiry = unsoot_format_day (supply->stock->next_expiry, today);
   g_autofree char *exact = unsoot_format_exact_day (supply->stock->next_expiry);
 
-  for (gsize i = 0; i < G_N_ELEMENTS (cells); i++)
+  /* The name takes what the others leave, which is the same in every row. */
+  for (gsize i = 1; i < G_N_ELEMENTS (cells); i++)
     gtk_size_group_add_widget (groups[i], cells[i]);
   show_name (self, supply);
   set_volume (self->on_hand, supply->stock->on_hand_ml);
@@ -162,7 +163,8 @@ unsoot_fluid_shelf_heads_new (GtkSizeGroup *const *groups)
       gtk_widget_set_hexpand (label, i == 0);
       gtk_widget_add_css_class (label, "caption-heading");
       gtk_widget_add_css_class (label, "dim-label");
-      gtk_size_group_add_widget (groups[i], label);
+      if (i > 0)
+        gtk_size_group_add_widget (groups[i], label);
       gtk_box_append (GTK_BOX (box), label);
     }
   gtk_widget_add_css_class (box, "shelf-heads");

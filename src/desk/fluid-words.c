@@ -63,7 +63,7 @@ unsoot_move_kind_words (const char *kind)
 {
   static const UnsootSlug kinds[] = {
     { 0, "delivery", N_ ("Delivery") },
-    { 1, "use", N_ ("Used on a job") },
+    { 1, "use", N_ ("Used") },
     { 2, "count", N_ ("Count") },
     { 3, "spill", N_ ("Spilled") },
     { 4, "waste", N_ ("To waste") },

@@ -15,7 +15,7 @@ char *unsoot_volume_change_markup (gint64 ml);
 /* "short", "low", "goes off", "fine" on a ground of its own. */
 GtkWidget *unsoot_supply_mark_new (UnsootSupply state);
 
-/* "Delivery", "Used on a job" … for a stored kind of stock move; the kind itself where it is
+/* "Delivery", "Used" … for a stored kind of stock move; the kind itself where it is
  * not known. */
 const char *unsoot_move_kind_words (const char *kind);
 

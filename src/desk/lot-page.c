@@ -3,7 +3,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "attention.h"
 #include "card.h"
+#include "civil.h"
 #include "columns.h"
 #include "deed-button.h"
 #include "facts.h"
@@ -138,7 +140,18 @@ stop_cb (GtkWidget *button, UnsootLotPage *self)
     unsoot_lot_stop_open (GTK_WIDGET (self), session, lot);
 }
 
-/* What is left of an expired or stopped lot goes to waste; else it is simply used. */
+/* Its last day is so near that Today says to use it first. */
+static gboolean
+goes_off (const UnsootLotStock *stock, const char *today)
+{
+  int last, now;
+
+  return stock->usable && stock->on_hand_ml > 0 && stock->lot->expires_on != NULL
+         && unsoot_day_parse (stock->lot->expires_on, &last, NULL)
+         && unsoot_day_parse (today, &now, NULL) && last - now <= UNSOOT_ATTENTION_LOT;
+}
+
+/* What is left of an expired lot goes to waste; one that soon goes off is opened first. */
 static void
 show_deeds (UnsootLotPage *self)
 {
@@ -147,6 +160,7 @@ show_deeds (UnsootLotPage *self)
   UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
   const UnsootLotStock *stock = self->file->stock;
   const gboolean stopped = stock->lot->stop_reason != NULL;
+  g_autofree char *today = unsoot_session_today (session);
   GtkWidget *button;
 
   while ((button = gtk_widget_get_first_child (GTK_WIDGET (self->deeds))) != NULL)
@@ -157,6 +171,8 @@ show_deeds (UnsootLotPage *self)
       g_object_set_data (G_OBJECT (button), "fluid-deed", GUINT_TO_POINTER (deeds[i]));
       g_signal_connect (button, "clicked", G_CALLBACK (deed_cb), self);
       gtk_box_append (self->deeds, button);
+      if (deeds[i] == UNSOOT_FLUID_OPEN)
+        unsoot_deed_button_suggest (button, goes_off (stock, today));
       if (deeds[i] == UNSOOT_FLUID_WASTE)
         unsoot_deed_button_suggest (button, !stock->usable && !stopped && stock->on_hand_ml > 0);
     }

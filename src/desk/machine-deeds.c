@@ -40,10 +40,10 @@ hold (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **er
   return post (db, who, order, "hold", order->values[1].number, NULL, order->values[0].text, error);
 }
 
-/* In the order of the choices. */
+/* In the order of the choices: nobody claims to know by not choosing. */
 static const UnsootContents found_contents[]
-    = { UNSOOT_CONTENTS_EMPTY,    UNSOOT_CONTENTS_CLEAN, UNSOOT_CONTENTS_FRESH,
-        UNSOOT_CONTENTS_RETURNED, UNSOOT_CONTENTS_HELD,  UNSOOT_CONTENTS_UNKNOWN };
+    = { UNSOOT_CONTENTS_UNKNOWN, UNSOOT_CONTENTS_EMPTY,    UNSOOT_CONTENTS_CLEAN,
+        UNSOOT_CONTENTS_FRESH,   UNSOOT_CONTENTS_RETURNED, UNSOOT_CONTENTS_HELD };
 
 static gboolean
 found (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)

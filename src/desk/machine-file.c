@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "attention.h"
+#include "civil.h"
 #include "format.h"
 
 void
@@ -162,4 +164,28 @@ unsoot_machine_gauge_words (const UnsootMachineFile *file, const char *today, gb
   return is_past (next->next_on, today)
              ? g_strdup_printf (_ ("check of the %s gauge was due %s"), next->gauge, day)
              : g_strdup_printf (_ ("check of the %s gauge due %s"), next->gauge, day);
+}
+
+static gboolean
+is_near (const char *day, const char *today, int ahead)
+{
+  int due, now;
+
+  return day != NULL && unsoot_day_parse (day, &due, NULL) && unsoot_day_parse (today, &now, NULL)
+         && due - now <= ahead;
+}
+
+gboolean
+unsoot_machine_hoses_due (const UnsootMachineFile *file, const char *today)
+{
+  return is_near (file->machine->hoses_due_on, today, UNSOOT_ATTENTION_HOSES);
+}
+
+gboolean
+unsoot_machine_gauge_due (const UnsootMachineFile *file, const char *today)
+{
+  const UnsootGaugeCheckRow *next
+      = file->gauges->len > 0 ? g_ptr_array_index (file->gauges, 0) : NULL;
+
+  return next == NULL || !next->passed || is_near (next->next_on, today, UNSOOT_ATTENTION_GAUGE);
 }

@@ -28,4 +28,8 @@ GPtrArray *unsoot_machine_files (UnsootDb *db, GError **error);
 char *unsoot_machine_hoses_words (const UnsootMachineFile *file, const char *today, gboolean *late);
 char *unsoot_machine_gauge_words (const UnsootMachineFile *file, const char *today, gboolean *late);
 
+/* Whether that is to be done now: past its day, or so near that Today speaks of it. */
+gboolean unsoot_machine_hoses_due (const UnsootMachineFile *file, const char *today);
+gboolean unsoot_machine_gauge_due (const UnsootMachineFile *file, const char *today);
+
 G_END_DECLS

@@ -66,6 +66,7 @@ tank_buttons_new (UnsootMachinePage *self, guint at)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   UnsootSide side = UNSOOT_SIDE_NONE;
 
+  gtk_widget_add_css_class (box, "tank-deeds");
   unsoot_side_from_slug (state->tank->side, &side);
   for (guint i = 0; i < UNSOOT_TANK_DEEDS; i++)
     {
@@ -195,12 +196,17 @@ show_events (UnsootMachinePage *self, GPtrArray *events)
   gtk_box_append (GTK_BOX (self->events), table);
 }
 
+/* "7.9 / 8 psi": what it read, and the reference beside it. */
 static char *
-psi_markup (double pa)
+readings_markup (const UnsootGaugeCheckRow *check)
 {
-  g_autofree char *number = unsoot_format_number (unsoot_unit_from_si (UNSOOT_UNIT_PSI, pa), 1);
+  g_autofree char *reads
+      = unsoot_format_number (unsoot_unit_from_si (UNSOOT_UNIT_PSI, check->reads_pa), 1);
+  g_autofree char *reference
+      = unsoot_format_number (unsoot_unit_from_si (UNSOOT_UNIT_PSI, check->reference_pa), 1);
+  g_autofree char *both = g_strdup_printf ("%s / %s", reads, reference);
 
-  return unsoot_format_with_unit (number, unsoot_unit_symbol (UNSOOT_UNIT_PSI));
+  return unsoot_format_with_unit (both, unsoot_unit_symbol (UNSOOT_UNIT_PSI));
 }
 
 static void
@@ -210,12 +216,12 @@ add_check (UnsootMachinePage *self, UnsootTable *table, const UnsootGaugeCheckRo
   g_autofree char *today = unsoot_session_today (session);
   g_autofree char *when = unsoot_format_stamp (check->at, unsoot_session_now (session),
                                                unsoot_session_zone (session));
-  g_autofree char *gauge = g_markup_escape_text (check->gauge, -1);
-  g_autofree char *reads = psi_markup (check->reads_pa);
-  g_autofree char *reference = psi_markup (check->reference_pa);
+  g_autofree char *gauge
+      = g_markup_printf_escaped ("%s\n<span size=\"small\" alpha=\"72%%\">%s</span>", check->gauge,
+                                 check->passed ? _ ("passed") : _ ("did not pass"));
+  g_autofree char *readings = readings_markup (check);
   g_autofree char *next = unsoot_format_day (check->next_on, today);
-  const char *const cells[]
-      = { when, gauge, reads, reference, check->passed ? _ ("passed") : _ ("did not pass"), next };
+  const char *const cells[] = { when, gauge, readings, next };
 
   unsoot_table_add (table, cells);
 }
@@ -223,11 +229,11 @@ add_check (UnsootMachinePage *self, UnsootTable *table, const UnsootGaugeCheckRo
 static void
 show_gauges (UnsootMachinePage *self, GPtrArray *checks)
 {
-  const UnsootTableColumn columns[]
-      = { { _ ("When"), FALSE, FALSE },   { _ ("Gauge"), FALSE, TRUE },
-          { _ ("Reads"), TRUE, FALSE },   { _ ("Reference"), TRUE, FALSE },
-          { _ ("Result"), FALSE, FALSE }, { _ ("Next"), FALSE, FALSE },
-          { NULL, FALSE, FALSE } };
+  const UnsootTableColumn columns[] = { { _ ("When"), FALSE, FALSE },
+                                        { _ ("Gauge"), FALSE, TRUE },
+                                        { _ ("Reads / reference"), TRUE, FALSE },
+                                        { _ ("Next"), FALSE, FALSE },
+                                        { NULL, FALSE, FALSE } };
   GtkWidget *table;
 
   unsoot_card_clear (self->gauges);
@@ -259,9 +265,9 @@ hoses_cb (GtkWidget *button, UnsootMachinePage *self)
                      self->file->machine);
 }
 
-/* What is past its day is the next deed, and only one of the two. */
+/* What is due is the next deed, and only one of the two. */
 static void
-show_deeds (UnsootMachinePage *self, gboolean gauges_late, gboolean hoses_late)
+show_deeds (UnsootMachinePage *self, gboolean gauges_due, gboolean hoses_due)
 {
   UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
   GtkWidget *gauge
@@ -274,10 +280,19 @@ show_deeds (UnsootMachinePage *self, gboolean gauges_late, gboolean hoses_late)
     gtk_box_remove (self->deeds, former);
   g_signal_connect (gauge, "clicked", G_CALLBACK (gauge_cb), self);
   g_signal_connect (hoses, "clicked", G_CALLBACK (hoses_cb), self);
-  unsoot_deed_button_suggest (gauge, gauges_late);
-  unsoot_deed_button_suggest (hoses, hoses_late && !gauges_late);
+  unsoot_deed_button_suggest (gauge, gauges_due);
+  unsoot_deed_button_suggest (hoses, hoses_due && !gauges_due);
   gtk_box_append (self->deeds, gauge);
   gtk_box_append (self->deeds, hoses);
+}
+
+/* Both with a dot between, or the one that there is; NULL where there is neither. */
+static char *
+join (const char *first, const char *second)
+{
+  if (first != NULL && second != NULL)
+    return g_strdup_printf ("%s · %s", first, second);
+  return g_strdup (first != NULL ? first : second);
 }
 
 static void
@@ -287,16 +302,15 @@ show_due (UnsootMachinePage *self)
   gboolean hoses_late, gauges_late;
   g_autofree char *hoses = unsoot_machine_hoses_words (self->file, today, &hoses_late);
   g_autofree char *gauges = unsoot_machine_gauge_words (self->file, today, &gauges_late);
-  /* Translators: when hoses and when gauges are due */
-  g_autofree char *both = g_strdup_printf (_ ("%s · %s"), hoses, gauges);
-  g_autofree char *trouble = hoses_late && gauges_late ? g_strdup (both)
-                             : hoses_late              ? g_strdup (hoses)
-                                                       : g_strdup (gauges);
+  g_autofree char *late = join (hoses_late ? hoses : NULL, gauges_late ? gauges : NULL);
+  g_autofree char *in_time = join (hoses_late ? NULL : hoses, gauges_late ? NULL : gauges);
+  g_autofree char *subtitle = join (self->file->machine->serial, in_time);
 
-  unsoot_title_block_show (self->head, self->file->machine->name, both);
-  gtk_label_set_text (self->trouble, trouble);
-  gtk_widget_set_visible (GTK_WIDGET (self->trouble), hoses_late || gauges_late);
-  show_deeds (self, gauges_late, hoses_late);
+  unsoot_title_block_show (self->head, self->file->machine->name, subtitle);
+  gtk_label_set_text (self->trouble, late != NULL ? late : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->trouble), late != NULL);
+  show_deeds (self, unsoot_machine_gauge_due (self->file, today),
+              unsoot_machine_hoses_due (self->file, today));
 }
 
 static void

@@ -55,7 +55,7 @@ back_button_new (const UnsootMoveLine *line, UnsootSession *session)
   return button;
 }
 
-/* "Used on a job 2417, lot 7714"; the reason in a lighter tone. */
+/* "Used · job 2417 · lot 7714"; the reason in a lighter tone. */
 static char *
 what_markup (const UnsootMoveLine *line, gboolean with_lot)
 {

@@ -125,7 +125,7 @@ START_TEST (a_delivery_is_received_opened_and_counted)
   desk_focus (desk, "Unsoot");
   desk_click (desk, ATSPI_ROLE_LIST_ITEM, "Lot QX-77");
   desk_wait_title (desk, "Lot QX-77");
-  open_deed (desk, "Open…", "Open a container");
+  open_deed (desk, "Open a container…", "Open a container");
   desk_key (desk, "Tab");
   desk_type (desk, "Can 4");
   desk_key (desk, "Tab");
@@ -214,8 +214,9 @@ START_TEST (a_tank_is_measured_and_drained)
   desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, cart);
   desk_wait_title (desk, cart);
   open_deed (desk, "Found…: Fuel side", "Record what is in a tank");
-  /* Empty, clean, fresh. */
+  /* Unknown, empty, clean, fresh. */
   desk_key (desk, "space");
+  desk_key (desk, "Down");
   desk_key (desk, "Down");
   desk_key (desk, "Down");
   desk_key (desk, "Return");

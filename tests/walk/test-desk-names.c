@@ -51,7 +51,8 @@ check_names (Desk *desk, const char *where)
 
 START_TEST (every_place_and_record)
 {
-  static const char *const places[] = { "Today", "Jobs", "Customers", "Vehicles" };
+  static const char *const places[]
+      = { "Today", "Planner", "Jobs", "Customers", "Vehicles", "Fluids", "Adapters", "Invoices" };
   const char *const arguments[] = { "--demo", NULL };
   Desk *desk = desk_start (arguments);
 
@@ -84,6 +85,28 @@ START_TEST (records)
   check_record ("job", "Job ");
   check_record ("vehicle", "Harrow");
   check_record ("customer", "Ferry");
+  check_record ("fluid", "Fuel fluid");
+  check_record ("lot", "Lot ");
+  check_record ("adapter", "Adapter ");
+  check_record ("machines", "Machines");
+  check_record ("machine", "Cart ");
+  check_record ("kits", "Kits");
+}
+END_TEST
+
+START_TEST (a_deed_is_asked_for_by_name)
+{
+  const char *const arguments[] = { "--demo", "--place", "fluid", NULL };
+  Desk *desk = desk_start (arguments);
+
+  desk_wait_title (desk, "Fuel fluid");
+  desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, "Receive…");
+  desk_wait_title (desk, "Receive a delivery");
+  check_names (desk, "the form of a delivery");
+  desk_focus (desk, "Receive a delivery");
+  desk_key (desk, "Escape");
+  desk_focus (desk, "Unsoot");
+  desk_end (desk);
 }
 END_TEST
 
@@ -120,6 +143,7 @@ desk_names_suite (void)
 
   tcase_add_test (names, every_place_and_record);
   tcase_add_test (names, records);
+  tcase_add_test (names, a_deed_is_asked_for_by_name);
   tcase_add_test (names, change_of_hands);
   tcase_add_test (names, first_start);
   suite_add_tcase (suite, names);
