@@ -14,7 +14,7 @@
 #include "columns.h"
 #include "deed-call.h"
 #include "drafts.h"
-#include "form.h"
+#include "entry-form.h"
 #include "format.h"
 #include "job-deeds.h"
 #include "side-mark.h"

@@ -7,7 +7,7 @@
 #include "adapters.h"
 #include "facts.h"
 #include "format.h"
-#include "form.h"
+#include "entry-form.h"
 #include "money.h"
 #include "side-mark.h"
 #include "table.h"

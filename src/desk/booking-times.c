@@ -6,7 +6,7 @@
 #include "access.h"
 #include "booking-row.h"
 #include "civil-words.h"
-#include "form.h"
+#include "entry-form.h"
 #include "format.h"
 #include "machine-row.h"
 

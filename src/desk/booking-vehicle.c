@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
-#include "form.h"
+#include "entry-form.h"
 #include "vehicle-fields.h"
 #include "vehicles.h"
 

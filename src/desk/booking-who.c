@@ -6,7 +6,7 @@
 #include "access.h"
 #include "customer-fields.h"
 #include "customer-words.h"
-#include "form.h"
+#include "entry-form.h"
 #include "party-box.h"
 
 struct _UnsootBookingWho

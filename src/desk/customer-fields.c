@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "contact.h"
-#include "form.h"
+#include "entry-form.h"
 #include "money.h"
 #include "unit-text.h"
 

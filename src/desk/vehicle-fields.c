@@ -5,7 +5,7 @@
 
 #include "contact.h"
 #include "families.h"
-#include "form.h"
+#include "entry-form.h"
 #include "store-call.h"
 #include "unit-text.h"
 #include "vehicles.h"

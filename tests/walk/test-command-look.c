@@ -221,7 +221,7 @@ START_TEST (a_demo_job_is_carried_through)
   gint64 steps = raw_int ("SELECT count (*) FROM procedure_steps s JOIN runs r"
                           " ON r.procedure_id = s.procedure_id WHERE r.job_id = " NUMBER,
                           job);
-  ck_assert_int_eq (rows_of (node, "deeds"), steps + 15);
+  ck_assert_int_eq (rows_of (node, "deeds"), steps + 16);
   g_auto (Told) again = told_by ("demo --at 2025-11-24 --carry '%s'", folder);
   ck_done (again);
   ck_contains (again.out, "Paid by card");

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "form.h"
+#include "entry-form.h"
 
 #include "access.h"
 
