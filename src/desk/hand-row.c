@@ -112,10 +112,9 @@ unsoot_hand_row_new (const UnsootHand *hand)
     gtk_widget_add_css_class (GTK_WIDGET (self->icon), "error");
   gtk_label_set_markup (self->sentence, markup);
   gtk_button_set_label (self->deed, hand->verb);
-  gtk_actionable_set_action_target (GTK_ACTIONABLE (self->deed), "(sx)",
-                                    hand->kind <= UNSOOT_HAND_WAITING ? "bay"
-                                                                      : target_slug (hand->target),
-                                    hand->target_id);
+  gtk_actionable_set_action_target (
+      GTK_ACTIONABLE (self->deed), "(sx)",
+      hand->kind <= UNSOOT_HAND_WAITING ? "bay" : target_slug (hand->target), hand->target_id);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (self->deed), "win.open");
   unsoot_access_name (GTK_WIDGET (self), spoken);
   unsoot_access_name (GTK_WIDGET (self->deed), deed);
