@@ -7,14 +7,14 @@
 #include "path.h"
 #include "shops.h"
 
-/* The newest job that has come furthest, but is not over. */
+/* The newest job that has come furthest, but is not over; in the bay, one that is run. */
 static const UnsootJobLine *
-fullest (const GPtrArray *jobs)
+fullest (const GPtrArray *jobs, gboolean in_bay)
 {
-  static const UnsootJobStatus order[]
-      = { UNSOOT_JOB_INVOICED, UNSOOT_JOB_PAID, UNSOOT_JOB_DONE, UNSOOT_JOB_IN_BAY };
+  static const UnsootJobStatus order[] = { UNSOOT_JOB_IN_BAY, UNSOOT_JOB_INVOICED, UNSOOT_JOB_PAID,
+                                           UNSOOT_JOB_DONE, UNSOOT_JOB_IN_BAY };
 
-  for (gsize i = 0; i < G_N_ELEMENTS (order); i++)
+  for (gsize i = in_bay ? 0 : 1; i < G_N_ELEMENTS (order); i++)
     for (guint j = 0; j < jobs->len; j++)
       {
         const UnsootJobLine *line = g_ptr_array_index (jobs, j);
@@ -36,7 +36,7 @@ unsoot_first_record (UnsootDb *db, const UnsootViewQuery *query, const char *slu
   jobs = unsoot_job_page (db, &page, NULL, 0, 0, error);
   if (jobs == NULL)
     return 0;
-  line = fullest (jobs);
+  line = fullest (jobs, g_str_equal (slug, "bay"));
   if (line == NULL)
     {
       g_set_error_literal (error, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_NOT_FOUND,
