@@ -17,6 +17,18 @@ add_exemption (GtkWidget *facts, const UnsootInvoiceView *view)
     }
 }
 
+/* Whom to call about it. */
+static void
+add_phones (GtkWidget *facts, const UnsootInvoiceView *view)
+{
+  unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Ask for"), view->customer->contact);
+  for (guint i = 0; i < view->phones->len; i++)
+    {
+      const UnsootPhoneRow *phone = g_ptr_array_index (view->phones, i);
+      unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Phone"), phone->number);
+    }
+}
+
 void
 unsoot_invoice_card_whom (UnsootCard *card, const UnsootInvoiceView *view, UnsootSession *session)
 {
@@ -27,6 +39,7 @@ unsoot_invoice_card_whom (UnsootCard *card, const UnsootInvoiceView *view, Unsoo
 
   unsoot_card_clear (card);
   unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Billed to"), row->bill_to);
+  add_phones (facts, view);
   unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Vehicle"), row->vehicle);
   unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Purchase order"), row->po_number);
   add_exemption (facts, view);

@@ -9,6 +9,7 @@ unsoot_invoice_view_free (UnsootInvoiceView *self)
 {
   g_clear_pointer (&self->file, unsoot_invoice_file_free);
   g_clear_pointer (&self->customer, unsoot_customer_row_free);
+  g_clear_pointer (&self->phones, g_ptr_array_unref);
   g_clear_pointer (&self->credits, g_ptr_array_unref);
   g_free (self);
 }
@@ -55,6 +56,7 @@ unsoot_invoice_view_load (UnsootDb *db, gint64 id, GError **error)
   if ((self->file = unsoot_invoice_load (db, id, error)) == NULL
       || (self->customer = unsoot_customer_load (db, self->file->invoice->customer_id, error))
              == NULL
+      || (self->phones = unsoot_customer_phones (db, self->customer->id, error)) == NULL
       || (papers = unsoot_job_invoices (db, self->file->invoice->job_id, error)) == NULL
       || !load_job (db, self, error))
     return NULL;
