@@ -55,7 +55,7 @@ static gpointer
 read_bay (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
 {
   const UnsootViewQuery *query = data;
-  const gint64 id = unsoot_first_record (db, query, "job", error);
+  const gint64 id = unsoot_first_record (db, query, "bay", error);
 
   return id != 0 ? unsoot_bay_file_load (db, id, query->now, error) : NULL;
 }
