@@ -64,7 +64,7 @@ add_tank (UnsootMachineCard *self, const UnsootTankState *state)
     }
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_width_chars (GTK_LABEL (label), 14);
+  gtk_label_set_width_chars (GTK_LABEL (label), 8);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 22);
   gtk_widget_add_css_class (label, "figures");
   gtk_widget_add_css_class (label, "subtitle-line");
