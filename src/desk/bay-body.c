@@ -13,7 +13,9 @@
 enum
 {
   ML_STRIDE = 50,
-  ML_MOST = 20000
+  ML_MOST = 20000,
+  CAUTION_WIDTH = 36, /* characters */
+  SENTENCE_WIDTH = 30
 };
 
 struct _UnsootBayBody
@@ -88,6 +90,15 @@ line_new (const char *text, const char *css_class)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+/* A width to wrap at: a card is asked how high it is at the narrowest that it can be. */
+static GtkWidget *
+narrow (GtkWidget *label, int characters)
+{
+  gtk_label_set_width_chars (GTK_LABEL (label), characters);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), characters * 2);
   return label;
 }
 
@@ -264,7 +275,7 @@ caution_new (UnsootCaution caution)
   gtk_accessible_update_state (GTK_ACCESSIBLE (icon), GTK_ACCESSIBLE_STATE_HIDDEN, TRUE, -1);
   gtk_widget_set_hexpand (words, TRUE);
   gtk_box_append (GTK_BOX (words), line_new (unsoot_caution_title (caution), "heading"));
-  gtk_box_append (GTK_BOX (words), text);
+  gtk_box_append (GTK_BOX (words), narrow (text, CAUTION_WIDTH));
   gtk_box_append (GTK_BOX (box), icon);
   gtk_box_append (GTK_BOX (box), words);
   gtk_widget_add_css_class (box, "caution");
@@ -294,7 +305,9 @@ static void
 add_sentences (UnsootBayBody *self, const UnsootBayTask *task)
 {
   for (guint i = 0; i < task->sentences->len; i++)
-    gtk_box_append (GTK_BOX (self), line_new (g_ptr_array_index (task->sentences, i), "trouble"));
+    gtk_box_append (
+        GTK_BOX (self),
+        narrow (line_new (g_ptr_array_index (task->sentences, i), "trouble"), SENTENCE_WIDTH));
 }
 
 static void
@@ -311,7 +324,7 @@ add_halt (UnsootBayBody *self, const UnsootBayFile *file)
   g_autofree char *next = unsoot_run_next_safe_step (file->run);
 
   gtk_box_append (GTK_BOX (self), line_new (unsoot_happening_label (file->happening), "heading"));
-  gtk_box_append (GTK_BOX (self), line_new (next, "text-body"));
+  gtk_box_append (GTK_BOX (self), narrow (line_new (next, "text-body"), SENTENCE_WIDTH));
 }
 
 static char *

@@ -6,6 +6,11 @@
 #include "access.h"
 #include "stop-happening.h"
 
+enum
+{
+  LINE_WIDTH = 48 /* characters */
+};
+
 struct _UnsootBayStop
 {
   GtkBox parent_instance;
@@ -45,6 +50,7 @@ add_line (UnsootBayStop *self, guint number, const char *text)
   gtk_widget_set_valign (mark, GTK_ALIGN_START);
   gtk_label_set_xalign (GTK_LABEL (words), 0);
   gtk_label_set_wrap (GTK_LABEL (words), TRUE);
+  gtk_label_set_width_chars (GTK_LABEL (words), LINE_WIDTH);
   gtk_widget_set_hexpand (words, TRUE);
   gtk_widget_add_css_class (words, "stop-line");
   gtk_box_append (GTK_BOX (row), mark);
