@@ -126,11 +126,11 @@ unsoot_booking_bar_init (UnsootBookingBar *self)
   for (gsize i = 0; unsoot_word_ways[i] != NULL; i++)
     g_ptr_array_add (words, (gpointer) _ (unsoot_word_ways[i]));
   g_ptr_array_add (words, NULL);
-  self->order = add_entry (self, _ ("Purchase order"), 10);
-  self->by = add_entry (self, _ ("Who gave their word"), 16);
+  self->order = add_entry (self, _ ("Purchase order"), 8);
+  self->by = add_entry (self, _ ("Who gave their word"), 12);
   self->how = add_field (self, gtk_drop_down_new_from_strings ((const char *const *) words->pdata),
                          _ ("How"));
-  self->amount = add_entry (self, _ ("Up to"), 8);
+  self->amount = add_entry (self, _ ("Up to"), 7);
 }
 
 void
@@ -176,7 +176,6 @@ show_sum (UnsootBookingBar *self, const UnsootBookingFile *file)
                                   unsoot_session_zone (self->session));
   gtk_label_set_text (self->sum, money != NULL ? money : "–");
   gtk_label_set_text (self->detail, when != NULL ? when : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->detail), when != NULL);
 }
 
 static void
@@ -241,6 +240,8 @@ unsoot_booking_bar_show (UnsootBookingBar *self, const UnsootBookingFile *file,
   if (asks_word)
     fill_word (self, file);
   gtk_widget_set_visible (GTK_WIDGET (self->word), asks_word);
+  /* Where a word is asked for there is no room for the time too. */
+  gtk_widget_set_visible (GTK_WIDGET (self->detail), !asks_word && file->time != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->past_word), asks_word);
   gtk_button_set_label (self->verb, verb);
   unsoot_access_name (GTK_WIDGET (self->verb), verb);

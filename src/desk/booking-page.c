@@ -956,7 +956,7 @@ unsoot_booking_page_focus (UnsootBookingPage *self)
   self->wants_focus = FALSE;
   if (self->file->customer == NULL && (plan->customer == NULL || plan->customer->name == NULL))
     unsoot_booking_who_focus (self->caller);
-  else if (plan->customer != NULL && plan->phone == NULL && plan->vehicle == NULL)
+  else if (plan->customer != NULL && plan->phone == NULL)
     unsoot_booking_who_focus (self->caller);
   else if (plan->vehicle != NULL || plan->vehicle_id == 0)
     unsoot_booking_vehicle_focus (self->machine);

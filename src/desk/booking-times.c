@@ -6,6 +6,7 @@
 #include "access.h"
 #include "booking-row.h"
 #include "civil-words.h"
+#include "civil.h"
 #include "entry-form.h"
 #include "format.h"
 #include "machine-row.h"
@@ -228,27 +229,43 @@ static void
 build_limits (UnsootBookingTimes *self)
 {
   const char *const names[] = { _ ("Bay"), _ ("Machine"), _ ("Technician") };
-  GtkWidget *form = unsoot_form_new (), *now = gtk_button_new_with_label (_ ("Walk-in: now"));
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   const gint64 any = 0;
 
-  unsoot_access_name (now, _ ("Walk-in: now"));
-  gtk_widget_set_valign (now, GTK_ALIGN_END);
-  g_signal_connect (now, "clicked", G_CALLBACK (now_cb), self);
+  gtk_box_set_homogeneous (GTK_BOX (row), TRUE);
   for (int i = 0; i < N_LIMITS; i++)
     {
-      self->limits[i].choice = unsoot_form_choice (UNSOOT_FORM (form), names[i], 1);
+      self->limits[i].choice = gtk_drop_down_new_from_strings ((const char *const[]){ NULL });
       self->limits[i].ids = g_array_new (FALSE, FALSE, sizeof (gint64));
       g_array_append_val (self->limits[i].ids, any);
+      gtk_widget_add_css_class (self->limits[i].choice, "small-choice");
+      unsoot_form_name (self->limits[i].choice, names[i]);
       g_signal_connect_swapped (self->limits[i].choice, "notify::selected", G_CALLBACK (limited_cb),
                                 self);
+      gtk_box_append (GTK_BOX (row), self->limits[i].choice);
     }
-  self->clock = unsoot_form_entry (UNSOOT_FORM (form), _ ("Exactly at"), 1);
-  gtk_entry_set_placeholder_text (GTK_ENTRY (self->clock), _ ("14:30"));
+  gtk_box_append (GTK_BOX (self), row);
+}
+
+static void
+build_exact (UnsootBookingTimes *self)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *now = gtk_button_new_with_label (_ ("Walk-in: now"));
+
+  unsoot_access_name (now, _ ("Walk-in: now"));
+  g_signal_connect (now, "clicked", G_CALLBACK (now_cb), self);
+  self->clock = gtk_entry_new ();
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->clock), 12);
+  gtk_entry_set_placeholder_text (GTK_ENTRY (self->clock), _ ("or exactly at 14:30"));
+  unsoot_form_name (self->clock, _ ("Exactly at"));
   g_signal_connect (self->clock, "activate", G_CALLBACK (clock_cb), self);
-  self->clock_note = unsoot_form_note (UNSOOT_FORM (form));
-  gtk_box_append (GTK_BOX (self), form);
-  gtk_widget_set_halign (now, GTK_ALIGN_START);
-  gtk_box_append (GTK_BOX (self), now);
+  self->clock_note = label_new ("caption");
+  gtk_widget_set_visible (self->clock_note, FALSE);
+  gtk_box_append (GTK_BOX (row), now);
+  gtk_box_append (GTK_BOX (row), self->clock);
+  gtk_box_append (GTK_BOX (self), row);
+  gtk_box_append (GTK_BOX (self), self->clock_note);
 }
 
 GtkWidget *
@@ -257,16 +274,17 @@ unsoot_booking_times_new (UnsootSession *session)
   UnsootBookingTimes *self = g_object_new (UNSOOT_TYPE_BOOKING_TIMES, NULL);
 
   self->session = g_object_ref (session);
+  build_limits (self);
   build_days (self);
   self->times = gtk_flow_box_new ();
   gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (self->times), GTK_SELECTION_NONE);
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (self->times), 12);
+  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (self->times), 8);
   gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (self->times), 3);
   gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (self->times), 3);
   unsoot_access_name (self->times, _ ("Free times"));
   gtk_box_append (GTK_BOX (self), self->times);
+  build_exact (self);
   build_chosen (self);
-  build_limits (self);
   return GTK_WIDGET (self);
 }
 
@@ -276,13 +294,26 @@ set_at (GtkWidget *button, gint64 at)
   g_object_set_data_full (G_OBJECT (button), "at", g_memdup2 (&at, sizeof at), g_free);
 }
 
-/* "Tue 25 · 12": the day, and how many times of it are free. */
+/* "today", else "Tue 25": there is room for no more. */
+static char *
+day_name (UnsootBookingTimes *self, const char *iso)
+{
+  g_autofree char *today = unsoot_session_today (self->session);
+  g_autofree char *noon = g_strconcat (iso, "T12:00:00Z", NULL);
+  g_autoptr (GDateTime) date = g_date_time_new_from_iso8601 (noon, NULL);
+  int day = 0, now = 0;
+
+  if (date == NULL || !unsoot_day_parse (iso, &day, NULL) || !unsoot_day_parse (today, &now, NULL))
+    return g_strdup (iso);
+  return day == now ? unsoot_day_near_words (day, now) : g_date_time_format (date, "%a %-d");
+}
+
+/* The day, and how many times of it are free. */
 static GtkWidget *
 day_button_new (UnsootBookingTimes *self, const UnsootFreeDay *day)
 {
   GtkWidget *button = gtk_toggle_button_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  g_autofree char *today = unsoot_session_today (self->session);
-  g_autofree char *near = unsoot_format_day (day->day, today);
+  g_autofree char *near = day_name (self, day->day);
   g_autofree char *exact = unsoot_format_exact_day (day->day);
   g_autofree char *count = g_strdup_printf (
       ngettext ("%d free", "%d free", (gulong) day->times->len), (int) day->times->len);
@@ -290,6 +321,7 @@ day_button_new (UnsootBookingTimes *self, const UnsootFreeDay *day)
   GtkWidget *title = gtk_label_new (near), *free = gtk_label_new (count);
 
   gtk_label_set_ellipsize (GTK_LABEL (title), PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (button, "day-choice");
   gtk_widget_add_css_class (free, "caption");
   gtk_widget_add_css_class (free, "dim-label");
   gtk_box_append (GTK_BOX (box), title);

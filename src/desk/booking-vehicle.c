@@ -10,7 +10,9 @@
 
 enum
 {
-  MOST_WITHOUT_SCROLLING = 6
+  MOST_IN_SIGHT = 3, /* beyond this only the chosen one is shown */
+  MOST_WITHOUT_SCROLLING = 6,
+  ROW_HEIGHT = 32
 };
 
 struct _UnsootBookingVehicle
@@ -19,12 +21,15 @@ struct _UnsootBookingVehicle
 
   /* borrowed children */
   GtkWidget *hint;
+  GtkWidget *chosen;
+  GtkWidget *chosen_title;
   GtkWidget *scroller;
   GtkWidget *choices;
   GtkWidget *another;
   GtkWidget *fields;
 
   gboolean filling;
+  gboolean unfolded; /* all are wanted to choose from */
 };
 
 enum
@@ -43,14 +48,25 @@ choice_cb (GtkCheckButton *choice, UnsootBookingVehicle *self)
 {
   const gint64 *id = g_object_get_data (G_OBJECT (choice), "id");
 
-  if (!self->filling && gtk_check_button_get_active (choice))
-    g_signal_emit (self, signals[VEHICLE], 0, *id);
+  if (self->filling || !gtk_check_button_get_active (choice))
+    return;
+  self->unfolded = FALSE;
+  g_signal_emit (self, signals[VEHICLE], 0, *id);
 }
 
 static void
 another_cb (UnsootBookingVehicle *self)
 {
   g_signal_emit (self, signals[NEW_VEHICLE], 0);
+}
+
+static void
+unfold_cb (UnsootBookingVehicle *self)
+{
+  self->unfolded = TRUE;
+  gtk_widget_set_visible (self->chosen, FALSE);
+  gtk_widget_set_visible (self->scroller, TRUE);
+  gtk_widget_child_focus (self->choices, GTK_DIR_TAB_FORWARD);
 }
 
 static void
@@ -79,6 +95,25 @@ unsoot_booking_vehicle_init (UnsootBookingVehicle *self)
   gtk_box_set_spacing (GTK_BOX (self), 6);
 }
 
+static void
+build_chosen (UnsootBookingVehicle *self)
+{
+  GtkWidget *other = gtk_button_new_with_label (_ ("Another of theirs"));
+
+  self->chosen = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  self->chosen_title = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (self->chosen_title), 0);
+  gtk_label_set_wrap (GTK_LABEL (self->chosen_title), TRUE);
+  gtk_widget_set_hexpand (self->chosen_title, TRUE);
+  gtk_widget_add_css_class (self->chosen_title, "heading");
+  gtk_widget_add_css_class (other, "flat");
+  unsoot_access_name (other, _ ("Another of theirs"));
+  g_signal_connect_swapped (other, "clicked", G_CALLBACK (unfold_cb), self);
+  gtk_box_append (GTK_BOX (self->chosen), self->chosen_title);
+  gtk_box_append (GTK_BOX (self->chosen), other);
+  gtk_box_append (GTK_BOX (self), self->chosen);
+}
+
 GtkWidget *
 unsoot_booking_vehicle_new (UnsootSession *session)
 {
@@ -93,7 +128,7 @@ unsoot_booking_vehicle_new (UnsootSession *session)
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->scroller), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->scroller),
-                                              MOST_WITHOUT_SCROLLING * 32);
+                                              MOST_WITHOUT_SCROLLING * ROW_HEIGHT);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->choices);
   self->another = gtk_button_new_with_label (_ ("New vehicle"));
   gtk_widget_set_halign (self->another, GTK_ALIGN_START);
@@ -103,6 +138,7 @@ unsoot_booking_vehicle_new (UnsootSession *session)
   gtk_widget_set_visible (self->fields, FALSE);
   g_signal_connect_swapped (self->fields, "edited", G_CALLBACK (edited_cb), self);
   gtk_box_append (GTK_BOX (self), self->hint);
+  build_chosen (self);
   gtk_box_append (GTK_BOX (self), self->scroller);
   gtk_box_append (GTK_BOX (self), self->fields);
   gtk_box_append (GTK_BOX (self), self->another);
@@ -167,8 +203,15 @@ mark_chosen (UnsootBookingVehicle *self, const UnsootBookingFile *file)
     {
       const gint64 *id = g_object_get_data (G_OBJECT (choice), "id");
       gtk_check_button_set_active (GTK_CHECK_BUTTON (choice), *id == file->plan->vehicle_id);
-      gtk_widget_set_visible (choice, file->job == NULL || *id == file->plan->vehicle_id);
     }
+}
+
+/* Whether the chosen one alone is shown. */
+static gboolean
+folds (UnsootBookingVehicle *self, const UnsootBookingFile *file)
+{
+  return file->plan->vehicle == NULL && file->vehicle != NULL
+         && (file->job != NULL || (!self->unfolded && file->vehicles->len > MOST_IN_SIGHT));
 }
 
 void
@@ -187,7 +230,15 @@ unsoot_booking_vehicle_show (UnsootBookingVehicle *self, const UnsootBookingFile
   if (fresh && !gtk_widget_get_visible (self->fields))
     unsoot_vehicle_fields_set (UNSOOT_VEHICLE_FIELDS (self->fields), file->plan->vehicle);
   gtk_widget_set_visible (self->fields, fresh);
-  gtk_widget_set_visible (self->scroller, file->vehicles != NULL && file->vehicles->len > 0);
+  if (folds (self, file))
+    {
+      g_autofree char *title = unsoot_vehicle_title (file->vehicle);
+      gtk_label_set_text (GTK_LABEL (self->chosen_title), title);
+    }
+  gtk_widget_set_visible (self->chosen, folds (self, file));
+  gtk_widget_set_visible (gtk_widget_get_last_child (self->chosen), file->job == NULL);
+  gtk_widget_set_visible (self->scroller,
+                          !folds (self, file) && file->vehicles != NULL && file->vehicles->len > 0);
   gtk_widget_set_visible (self->hint, !somebody && !fresh);
   gtk_widget_set_visible (self->another, !fresh && file->job == NULL);
   self->filling = FALSE;

@@ -248,5 +248,7 @@ unsoot_customer_fields_read (UnsootCustomerFields *self, UnsootCustomerRow *cust
 void
 unsoot_customer_fields_focus (UnsootCustomerFields *self)
 {
-  gtk_widget_grab_focus (self->name);
+  g_autofree char *name = unsoot_form_dup_text (self->name);
+
+  gtk_widget_grab_focus (name == NULL || self->phone == NULL ? self->name : self->phone);
 }

@@ -24,6 +24,7 @@ void unsoot_customer_fields_set (UnsootCustomerFields *self, const UnsootCustome
 gboolean unsoot_customer_fields_read (UnsootCustomerFields *self, UnsootCustomerRow *customer,
                                       char **phone, GError **error);
 
+/* Where the next thing is to be typed. */
 void unsoot_customer_fields_focus (UnsootCustomerFields *self);
 
 G_END_DECLS

@@ -5,14 +5,17 @@
 
 #include "card.h"
 #include "columns.h"
+#include "customer-edit.h"
 #include "customer-file.h"
 #include "customer-words.h"
+#include "deed-button.h"
 #include "facts.h"
 #include "first-record.h"
 #include "format.h"
 #include "job-link.h"
 #include "link-row.h"
 #include "title-block.h"
+#include "vehicle-edit.h"
 
 struct _UnsootCustomerPage
 {
@@ -24,6 +27,8 @@ struct _UnsootCustomerPage
   UnsootCard *money;
   UnsootCard *vehicles;
   UnsootCard *jobs;
+
+  gint64 customer_id; /* that is shown */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootCustomerPage, unsoot_customer_page, UNSOOT_TYPE_VIEW)
@@ -39,6 +44,49 @@ read_customer (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **
 }
 
 static void
+edit_cb (UnsootCustomerPage *self)
+{
+  unsoot_customer_edit_open (GTK_WIDGET (self), unsoot_view_get_session (UNSOOT_VIEW (self)),
+                             self->customer_id);
+}
+
+static void
+vehicle_cb (UnsootCustomerPage *self)
+{
+  unsoot_vehicle_edit_open (GTK_WIDGET (self), unsoot_view_get_session (UNSOOT_VIEW (self)), 0,
+                            self->customer_id);
+}
+
+static void
+book_cb (UnsootCustomerPage *self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.open", "(sx)", "booking-party",
+                              self->customer_id);
+}
+
+static GtkWidget *
+deed_button_new (UnsootCustomerPage *self, UnsootDeed deed, const char *label, GCallback callback)
+{
+  GtkWidget *button
+      = unsoot_deed_button_new (unsoot_view_get_session (UNSOOT_VIEW (self)), deed, label, NULL);
+
+  g_signal_connect_object (button, "clicked", callback, self, G_CONNECT_SWAPPED);
+  return button;
+}
+
+static void
+show_deeds (UnsootCustomerPage *self)
+{
+  GtkWidget *book
+      = deed_button_new (self, UNSOOT_DEED_ESTIMATE, _ ("New booking"), G_CALLBACK (book_cb));
+
+  unsoot_deed_button_suggest (book, TRUE);
+  unsoot_title_block_add (self->head, deed_button_new (self, UNSOOT_DEED_EDIT_CUSTOMER, _ ("Edit…"),
+                                                       G_CALLBACK (edit_cb)));
+  unsoot_title_block_add (self->head, book);
+}
+
+static void
 show_head (UnsootCustomerPage *self, const UnsootCustomerFile *file)
 {
   const UnsootCustomerRow *customer = file->customer;
@@ -50,6 +98,8 @@ show_head (UnsootCustomerPage *self, const UnsootCustomerFile *file)
 
   unsoot_view_set_title (UNSOOT_VIEW (self), customer->name);
   unsoot_title_block_show (self->head, customer->name, detail);
+  self->customer_id = customer->id;
+  show_deeds (self);
 }
 
 static char *
@@ -191,6 +241,16 @@ show_money (UnsootCustomerPage *self, const UnsootCustomerFile *file)
     add_invoices (self, file);
 }
 
+static GtkWidget *
+new_vehicle_button (UnsootCustomerPage *self)
+{
+  GtkWidget *button = deed_button_new (self, UNSOOT_DEED_EDIT_VEHICLE, _ ("New vehicle…"),
+                                       G_CALLBACK (vehicle_cb));
+
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  return button;
+}
+
 static void
 show_vehicles (UnsootCustomerPage *self, const UnsootCustomerFile *file)
 {
@@ -213,6 +273,7 @@ show_vehicles (UnsootCustomerPage *self, const UnsootCustomerFile *file)
     gtk_box_append (GTK_BOX (self->vehicles), list);
   else
     unsoot_card_say (self->vehicles, _ ("No vehicle of this customer is known yet."));
+  gtk_box_append (GTK_BOX (self->vehicles), new_vehicle_button (self));
 }
 
 static void

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "access.h"
+#include "customer-edit.h"
 #include "customer-words.h"
 
 struct _UnsootCustomersPage
@@ -101,10 +103,17 @@ line_key (gconstpointer line)
 }
 
 static void
+new_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  unsoot_customer_edit_open (widget, unsoot_view_get_session (UNSOOT_VIEW (widget)), 0);
+}
+
+static void
 unsoot_customers_page_class_init (UnsootCustomersPageClass *klass)
 {
   UnsootRecordsPageClass *list_class = UNSOOT_RECORDS_PAGE_CLASS (klass);
 
+  gtk_widget_class_install_action (GTK_WIDGET_CLASS (klass), "view.new", NULL, new_action);
   list_class->columns = columns;
   list_class->n_columns = G_N_ELEMENTS (columns);
   list_class->order = UNSOOT_LIST_UP;
@@ -124,4 +133,9 @@ unsoot_customers_page_class_init (UnsootCustomersPageClass *klass)
 static void
 unsoot_customers_page_init (UnsootCustomersPage *self)
 {
+  GtkWidget *button = gtk_button_new_with_label (_ ("New customer…"));
+
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "view.new");
+  unsoot_access_name (button, _ ("New customer…"));
+  unsoot_records_page_add_tool (UNSOOT_RECORDS_PAGE (self), button);
 }

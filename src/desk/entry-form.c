@@ -38,6 +38,7 @@ attach (UnsootForm *self, GtkWidget *cell, int columns)
 
   if (columns > left)
     self->next += left;
+  gtk_widget_set_hexpand (cell, TRUE);
   gtk_grid_attach (GTK_GRID (self), cell, self->next % UNSOOT_FORM_COLUMNS,
                    self->next / UNSOOT_FORM_COLUMNS, columns, 1);
   self->next += columns;

@@ -125,6 +125,14 @@ unsoot_job_card_lines (UnsootCard *card, const UnsootJobViewFile *view, UnsootSe
       unsoot_card_say (card, _ ("Nothing is charged yet."));
     }
   add_declined (card, lines);
+  if (view->overrun != NULL)
+    {
+      GtkWidget *label = gtk_label_new (view->overrun);
+      gtk_label_set_xalign (GTK_LABEL (label), 0);
+      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+      gtk_widget_add_css_class (label, "trouble");
+      gtk_box_append (GTK_BOX (card), label);
+    }
   if (view->bill_trouble != NULL)
     unsoot_card_say (card, view->bill_trouble);
 }

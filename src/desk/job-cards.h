@@ -8,7 +8,9 @@
 /* The cards of a job's page. Each fills an emptied card from the file. */
 void unsoot_job_card_what (UnsootCard *card, const UnsootJobViewFile *file, UnsootSession *session);
 void unsoot_job_card_when (UnsootCard *card, const UnsootJobViewFile *file, UnsootSession *session);
-void unsoot_job_card_readings (UnsootCard *card, const UnsootJobViewFile *file);
+void unsoot_job_card_checks (UnsootCard *card, const UnsootJobViewFile *file,
+                             UnsootSession *session);
+void unsoot_job_card_readings (UnsootCard *card, UnsootJobViewFile *file, UnsootSession *session);
 void unsoot_job_card_lines (UnsootCard *card, const UnsootJobViewFile *file,
                             UnsootSession *session);
 /* Goes on where the lines end: invoices, and at a job that is done the deeds towards one. */

@@ -8,6 +8,7 @@
 #include "columns.h"
 #include "first-record.h"
 #include "job-cards.h"
+#include "job-next.h"
 #include "job-path.h"
 #include "job-view-file.h"
 #include "paper-task.h"
@@ -23,8 +24,10 @@ struct _UnsootJobPage
   /* template */
   UnsootTitleBlock *head;
   UnsootJobPath *path;
+  UnsootJobNext *next;
   UnsootCard *what;
   UnsootCard *when;
+  UnsootCard *checks;
   UnsootCard *readings;
   UnsootCard *lines;
   UnsootCard *papers;
@@ -107,7 +110,8 @@ show_job (UnsootView *view, gpointer result)
   UnsootJobPage *self = UNSOOT_JOB_PAGE (view);
   UnsootSession *session = unsoot_view_get_session (view);
   g_autoptr (UnsootJobViewFile) file = result;
-  UnsootCard *const cards[] = { self->what, self->when, self->readings, self->lines, self->papers };
+  UnsootCard *const cards[]
+      = { self->what, self->when, self->checks, self->readings, self->lines, self->papers };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cards); i++)
     unsoot_card_clear (cards[i]);
@@ -115,9 +119,11 @@ show_job (UnsootView *view, gpointer result)
   find_paper (self, file->file);
   unsoot_job_path_show (self->path, file->file->job->status, file->file->status,
                         unsoot_session_now (session), unsoot_session_zone (session));
+  unsoot_job_next_show (self->next, file, session);
   unsoot_job_card_what (self->what, file, session);
   unsoot_job_card_when (self->when, file, session);
-  unsoot_job_card_readings (self->readings, file);
+  unsoot_job_card_checks (self->checks, file, session);
+  unsoot_job_card_readings (self->readings, file, session);
   unsoot_job_card_lines (self->lines, file, session);
   unsoot_job_card_bill (self->lines, file, session);
   unsoot_job_card_papers (self->papers, file);
@@ -142,14 +148,17 @@ unsoot_job_page_class_init (UnsootJobPageClass *klass)
   view_class->show = show_job;
   g_type_ensure (UNSOOT_TYPE_CARD);
   g_type_ensure (UNSOOT_TYPE_COLUMNS);
+  g_type_ensure (UNSOOT_TYPE_JOB_NEXT);
   g_type_ensure (UNSOOT_TYPE_JOB_PATH);
   g_type_ensure (UNSOOT_TYPE_TITLE_BLOCK);
   gtk_widget_class_install_action (widget_class, "view.print", NULL, print_action);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/unsoot/Unsoot/ui/job-page.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, head);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, path);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, next);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, what);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, when);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, checks);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, readings);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, lines);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, papers);

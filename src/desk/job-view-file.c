@@ -2,7 +2,9 @@
 #include "job-view-file.h"
 
 #include "bookings.h"
+#include "jobs.h"
 #include "path.h"
+#include "prechecks.h"
 #include "quotes.h"
 #include "services.h"
 
@@ -16,6 +18,8 @@ clear (gpointer data)
   g_clear_pointer (&self->file, unsoot_job_file_free);
   g_clear_pointer (&self->bill, unsoot_bill_free);
   g_clear_pointer (&self->conflicts, g_ptr_array_unref);
+  g_clear_pointer (&self->prechecks, g_ptr_array_unref);
+  g_free (self->overrun);
   g_free (self->bill_trouble);
 }
 
@@ -129,6 +133,26 @@ load_conflicts (UnsootDb *db, UnsootJobViewFile *self, gint64 now, GError **erro
   return self->conflicts != NULL;
 }
 
+/* Before the work is billed an overrun asks again; after that there is nothing to ask. */
+static gboolean
+load_authority (UnsootDb *db, UnsootJobViewFile *self, GError **error)
+{
+  const gint64 job_id = self->file->job->id;
+  g_auto (UnsootAuthorityResult) result = { 0 };
+  UnsootJobStatus status = UNSOOT_JOB_PAID;
+
+  if (!unsoot_job_authorised_minor (db, job_id, &self->authorised_minor, error))
+    return FALSE;
+  unsoot_job_status_find (self->file->job->status, &status);
+  if (self->bill == NULL || self->authorised_minor == 0 || status > UNSOOT_JOB_DONE)
+    return TRUE;
+  if (!unsoot_job_authority (db, job_id, self->bill->with_tax, &result, error))
+    return FALSE;
+  if (result.verdict == UNSOOT_AUTHORITY_ASK || result.verdict == UNSOOT_AUTHORITY_WITHIN)
+    self->overrun = g_strdup (result.sentence);
+  return TRUE;
+}
+
 UnsootJobViewFile *
 unsoot_job_view_file_load (UnsootDb *db, gint64 job_id, gint64 now, GError **error)
 {
@@ -138,5 +162,8 @@ unsoot_job_view_file_load (UnsootDb *db, gint64 job_id, gint64 now, GError **err
   if (self->file == NULL || !load_doses (db, self, error) || !load_conflicts (db, self, now, error))
     return NULL;
   load_bill (db, self);
+  self->prechecks = unsoot_job_prechecks (db, job_id, error);
+  if (self->prechecks == NULL || !load_authority (db, self, error))
+    return NULL;
   return g_steal_pointer (&self);
 }

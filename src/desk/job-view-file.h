@@ -16,6 +16,9 @@ typedef struct
   UnsootBill *bill;                /* NULL where it can't be reckoned */
   char *bill_trouble;              /* why not */
   GPtrArray *conflicts;            /* char *: sentences */
+  GPtrArray *prechecks;            /* UnsootPrecheckRow that count */
+  gint64 authorised_minor;         /* the latest word; 0: none */
+  char *overrun;                   /* what the lines come to needs a new word; NULL: it does not */
 } UnsootJobViewFile;
 
 /* @now: Unix seconds. Errors: NOT_FOUND. */

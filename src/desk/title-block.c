@@ -71,3 +71,10 @@ unsoot_title_block_link (UnsootTitleBlock *self, const char *icon, const char *l
   unsoot_access_name (button, label);
   gtk_box_append (self->links, button);
 }
+
+void
+unsoot_title_block_add (UnsootTitleBlock *self, GtkWidget *button)
+{
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_box_append (self->links, button);
+}

@@ -17,4 +17,7 @@ void unsoot_title_block_show (UnsootTitleBlock *self, const char *title, const c
 void unsoot_title_block_link (UnsootTitleBlock *self, const char *icon, const char *label,
                               const char *slug, gint64 record);
 
+/* Another button among them: a deed, not a link. */
+void unsoot_title_block_add (UnsootTitleBlock *self, GtkWidget *button);
+
 G_END_DECLS

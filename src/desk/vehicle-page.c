@@ -5,6 +5,7 @@
 
 #include "card.h"
 #include "columns.h"
+#include "deed-button.h"
 #include "facts.h"
 #include "first-record.h"
 #include "format.h"
@@ -13,6 +14,7 @@
 #include "meter-words.h"
 #include "table.h"
 #include "title-block.h"
+#include "vehicle-edit.h"
 #include "vehicle-file.h"
 #include "vin.h"
 
@@ -31,6 +33,8 @@ struct _UnsootVehiclePage
   UnsootCard *due;
   UnsootCard *meters;
   UnsootCard *history;
+
+  gint64 vehicle_id; /* that is shown */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootVehiclePage, unsoot_vehicle_page, UNSOOT_TYPE_VIEW)
@@ -51,6 +55,34 @@ add_mark (GString *text, const char *what, const char *value)
 }
 
 static void
+edit_cb (UnsootVehiclePage *self)
+{
+  unsoot_vehicle_edit_open (GTK_WIDGET (self), unsoot_view_get_session (UNSOOT_VIEW (self)),
+                            self->vehicle_id, 0);
+}
+
+static void
+book_cb (UnsootVehiclePage *self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.open", "(sx)", "booking-vehicle",
+                              self->vehicle_id);
+}
+
+static void
+show_deeds (UnsootVehiclePage *self)
+{
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
+  GtkWidget *edit = unsoot_deed_button_new (session, UNSOOT_DEED_EDIT_VEHICLE, _ ("Edit…"), NULL);
+  GtkWidget *book = unsoot_deed_button_new (session, UNSOOT_DEED_ESTIMATE, _ ("New booking"), NULL);
+
+  unsoot_deed_button_suggest (book, TRUE);
+  g_signal_connect_object (edit, "clicked", G_CALLBACK (edit_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (book, "clicked", G_CALLBACK (book_cb), self, G_CONNECT_SWAPPED);
+  unsoot_title_block_add (self->head, edit);
+  unsoot_title_block_add (self->head, book);
+}
+
+static void
 show_head (UnsootVehiclePage *self, const UnsootVehicleFile *file)
 {
   g_autofree char *title = unsoot_vehicle_model_title (file->vehicle);
@@ -64,6 +96,8 @@ show_head (UnsootVehiclePage *self, const UnsootVehicleFile *file)
   unsoot_title_block_show (self->head, title, marks->str);
   unsoot_title_block_link (self->head, "unsoot-customer-symbolic", file->customer->name, "customer",
                            file->customer->id);
+  self->vehicle_id = file->vehicle->id;
+  show_deeds (self);
 }
 
 /* What the check of its VIN says, in a sentence. */

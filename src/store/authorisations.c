@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <inttypes.h>
+#include <math.h>
 
 #include "contact.h"
 #include "customers.h"
@@ -157,6 +158,34 @@ unsoot_job_authorised_minor (UnsootDb *db, gint64 job_id, gint64 *amount, GError
       "SELECT COALESCE ((SELECT amount_minor FROM authorisations WHERE job_id = $1"
       " ORDER BY id DESC LIMIT 1), 0)",
       unsoot_int (job_id));
+}
+
+gboolean
+unsoot_job_authority (UnsootDb *db, gint64 job_id, gint64 total, UnsootAuthorityResult *result,
+                      GError **error)
+{
+  g_autoptr (UnsootShopRow) shop = unsoot_shop_load (db, error);
+  UnsootAuthorised authorised = { 0 };
+  gint64 words = 0;
+
+  if (shop == NULL
+      || !unsoot_db_int (db, &words, error,
+                         "SELECT count (*) FROM authorisations WHERE job_id = $1",
+                         unsoot_int (job_id))
+      || !unsoot_job_authorised_minor (db, job_id, &authorised.authorised, error)
+      || !unsoot_db_int (db, &authorised.estimate, error,
+                         "SELECT COALESCE ((SELECT total_minor FROM estimates WHERE job_id = $1"
+                         " ORDER BY number DESC LIMIT 1), 0)",
+                         unsoot_int (job_id)))
+    return FALSE;
+  const UnsootOverrunLimit limit
+      = { isnan (shop->estimate_over_percent)
+              ? UNSOOT_NO_LIMIT
+              : (gint64) llround (shop->estimate_over_percent * 1000.0),
+          shop->estimate_over_minor > 0 ? shop->estimate_over_minor : UNSOOT_NO_LIMIT };
+  authorised.given = words > 0;
+  return unsoot_authorise_check (&authorised, total, &limit, shop->currency, UNSOOT_MONEY_POINT,
+                                 result, error);
 }
 
 gboolean

@@ -76,28 +76,11 @@ unsoot_job_invoices (UnsootDb *db, gint64 job_id, GError **error)
 }
 
 static gboolean
-check_authority (UnsootDb *db, const UnsootJobRow *job, const UnsootShopRow *shop, gint64 total,
-                 GError **error)
+check_authority (UnsootDb *db, gint64 job_id, gint64 total, GError **error)
 {
-  gboolean share = !isnan (shop->estimate_over_percent);
-  UnsootOverrunLimit limit
-      = { share ? (gint64) llround (shop->estimate_over_percent * 1000.0) : UNSOOT_NO_LIMIT,
-          shop->estimate_over_minor > 0 ? shop->estimate_over_minor : UNSOOT_NO_LIMIT };
-  UnsootAuthorised authorised = { 0 };
-  gint64 words = 0;
   g_auto (UnsootAuthorityResult) result = { 0 };
 
-  if (!unsoot_db_int (db, &words, error, "SELECT count (*) FROM authorisations WHERE job_id = $1",
-                      unsoot_int (job->id))
-      || !unsoot_job_authorised_minor (db, job->id, &authorised.authorised, error)
-      || !unsoot_db_int (db, &authorised.estimate, error,
-                         "SELECT COALESCE ((SELECT total_minor FROM estimates WHERE job_id = $1"
-                         " ORDER BY number DESC LIMIT 1), 0)",
-                         unsoot_int (job->id)))
-    return FALSE;
-  authorised.given = words > 0;
-  if (!unsoot_authorise_check (&authorised, total, &limit, shop->currency, UNSOOT_MONEY_POINT,
-                               &result, error))
+  if (!unsoot_job_authority (db, job_id, total, &result, error))
     return FALSE;
   if (result.verdict == UNSOOT_AUTHORITY_NONE || result.verdict == UNSOOT_AUTHORITY_ASK)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT, "%s", result.sentence);
@@ -165,8 +148,7 @@ check (Billing *billing, GError **error)
                              _ ("Job %" PRId64 " has nothing to charge."), billing->job->number);
   return unsoot_po_number_check (billing->job->po_number, billing->customer->po_required,
                                  billing->customer->name, error)
-         && check_authority (billing->db, billing->job, billing->shop, billing->bill->with_tax,
-                             error);
+         && check_authority (billing->db, billing->job->id, billing->bill->with_tax, error);
 }
 
 static UnsootInvoiceRow *

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "authorise.h"
 #include "job-row.h"
 #include "rows.h"
 
@@ -40,6 +41,11 @@ gboolean unsoot_job_authorise (UnsootDb *db, const UnsootActing *who, gint64 job
 
 /* The total that the latest word covers, tax included; 0: nobody gave one. */
 gboolean unsoot_job_authorised_minor (UnsootDb *db, gint64 job_id, gint64 *amount, GError **error);
+
+/* What it means that the work comes to @total, tax included: by the latest word, the newest
+ * estimate and the shop's limits. @result: cleared by the caller. */
+gboolean unsoot_job_authority (UnsootDb *db, gint64 job_id, gint64 total,
+                               UnsootAuthorityResult *result, GError **error);
 
 /* A line of the job, added where its id is 0: offered until a word is given. Errors:
  * CONFLICT; CONSTRAINT once the job is invoiced, or for a line that is authorised. */

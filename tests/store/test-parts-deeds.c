@@ -73,6 +73,26 @@ START_TEST (supply_from_use_and_lead_time)
 }
 END_TEST
 
+/* 4 L in each of two weeks of twelve: mean 8000 / 12 a week, its squares (2 × 3333.33² +
+ * 10 × 666.67²) / 11 = 2424242.4, a day's deviation √(2424242.4 / 7) = 588.4899. */
+START_TEST (weeks_are_kept_apart)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  GError *error = NULL;
+
+  test_done (shop, shop->vehicle, NULL);
+  unsoot_db_run (shop->db, &error,
+                 "INSERT INTO stock_moves (lot_id, kind, ml, at) VALUES ($1, 'use', -4000, $2)",
+                 unsoot_int (shop->intake_lot), unsoot_int (SHOP_NOW - 9 * SHOP_DAY));
+  ck_no_error (error);
+  g_autoptr (UnsootFluidSupply) supply
+      = unsoot_fluid_supply (shop->db, shop->intake_fluid, SHOP_NOW + SHOP_DAY, &error);
+  ck_no_error (error);
+  ck_near (supply->reorder.demand, 8000.0 / 84, 1e-6);
+  ck_near (supply->reorder.demand_sd, 588.4899, 1e-3);
+}
+END_TEST
+
 START_TEST (no_lead_time_no_suggestion)
 {
   g_autoptr (TestShop) shop = test_shop_new ();
@@ -308,6 +328,7 @@ parts_deeds_suite (void)
   TCase *equipment = tcase_create ("equipment");
 
   tcase_add_test (fluids, supply_from_use_and_lead_time);
+  tcase_add_test (fluids, weeks_are_kept_apart);
   tcase_add_test (fluids, no_lead_time_no_suggestion);
   tcase_add_test (fluids, what_falls_short_for_which_job);
   tcase_add_test (fluids, used_beside_the_dose);

@@ -47,6 +47,19 @@ START_TEST (suggestion_goes_up_to_the_cover)
 }
 END_TEST
 
+/* At the very point one orders: 4 days of 2500 even mL are 10000; 28 more days are 70000. */
+START_TEST (the_point_itself_orders)
+{
+  const UnsootReorder even = { .demand = 2500, .demand_sd = 0, .lead = 4, .service = 0.9 };
+  UnsootSuggestion suggestion;
+  GError *error = NULL;
+
+  ck_assert (unsoot_supply_suggest (&even, 10000, &suggestion, &error));
+  ck_near (suggestion.point, 10000, 1e-9);
+  ck_assert_int_eq (suggestion.wanted_ml, 70000);
+}
+END_TEST
+
 /* Worked by hand: 11 L of 5 L at 12.00 is three, 36.00; of 1 L at 2.50 it is 27.50. */
 START_TEST (packs_by_what_they_cost)
 {
@@ -192,6 +205,7 @@ supply_suite (void)
 
   tcase_add_test (stock, demand_keeps_its_digits);
   tcase_add_test (stock, suggestion_goes_up_to_the_cover);
+  tcase_add_test (stock, the_point_itself_orders);
   tcase_add_test (stock, packs_by_what_they_cost);
   tcase_add_test (stock, the_worst_is_said);
   tcase_add_test (stock, what_will_not_be_used);
