@@ -14,7 +14,8 @@ enum
 {
   ML_STRIDE = 50,
   ML_MOST = 20000,
-  CAUTION_WIDTH = 36, /* characters */
+  CAUTION_COLUMNS = 3,
+  CAUTION_WIDTH = 20, /* characters */
   SENTENCE_WIDTH = 30
 };
 
@@ -32,6 +33,7 @@ struct _UnsootBayBody
   GtkWidget *note;
   GtkLabel *clock;
   GtkLabel *clock_words;
+  GtkBox *clock_row;
 };
 
 enum
@@ -153,7 +155,7 @@ ask_pressure (UnsootBayBody *self)
                              0, isnan (ask->most_pa) ? 200 : shown (ask, ask->most_pa) * 1.5,
                              tiny ? 2 : 1);
   if (words != NULL)
-    gtk_box_append (row, line_new (words, "window-words"));
+    gtk_box_append (GTK_BOX (self), line_new (words, "window-words"));
 }
 
 static void
@@ -181,14 +183,12 @@ ask_lot (UnsootBayBody *self, const UnsootBayFile *file, UnsootSession *session)
 {
   g_autofree char *today = unsoot_session_today (session);
   GtkWidget *lots = unsoot_bay_lots_new (file->lots[self->ask.side], self->ask.preset_ml, today);
-  GtkBox *row;
 
   self->lots = UNSOOT_BAY_LOTS (lots);
   g_signal_connect (lots, "scanned", G_CALLBACK (scanned_cb), self);
   g_signal_connect (lots, "refused", G_CALLBACK (refused_cb), self);
   gtk_box_append (GTK_BOX (self), lots);
-  row = add_row (self);
-  add_millilitres (self, row, _ ("Poured"), self->ask.preset_ml);
+  add_millilitres (self, unsoot_bay_lots_get_row (self->lots), _ ("Poured"), self->ask.preset_ml);
 }
 
 static GtkToggleButton *
@@ -244,7 +244,7 @@ ask_used (UnsootBayBody *self, const UnsootRun *run, gboolean running)
   gtk_widget_set_valign (note, GTK_ALIGN_CENTER);
   unsoot_access_name (note, _ ("Note what it has used so far"));
   g_signal_connect (note, "clicked", G_CALLBACK (note_cb), self);
-  gtk_box_append (row, note);
+  gtk_box_append (self->clock_row, note);
 }
 
 static void
@@ -255,9 +255,9 @@ add_clock (UnsootBayBody *self)
 
   gtk_widget_add_css_class (clock, "bay-figure");
   gtk_widget_add_css_class (clock, "largest");
-  gtk_widget_set_valign (words, GTK_ALIGN_CENTER);
   gtk_box_append (row, clock);
-  gtk_box_append (row, words);
+  gtk_box_append (GTK_BOX (self), words);
+  self->clock_row = row;
   self->clock = GTK_LABEL (clock);
   self->clock_words = GTK_LABEL (words);
 }
@@ -289,13 +289,13 @@ add_cautions (UnsootBayBody *self, guint cautions)
   int n = 0;
 
   gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 12);
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 24);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 9);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 18);
   for (int i = 0; i < UNSOOT_CAUTIONS; i++)
     if ((cautions & (1u << i)) != 0)
       {
-        gtk_grid_attach (GTK_GRID (grid), caution_new ((UnsootCaution) (1u << i)), n % 2, n / 2, 1,
-                         1);
+        gtk_grid_attach (GTK_GRID (grid), caution_new ((UnsootCaution) (1u << i)),
+                         n % CAUTION_COLUMNS, n / CAUTION_COLUMNS, 1, 1);
         n++;
       }
   gtk_box_append (GTK_BOX (self), grid);

@@ -283,6 +283,7 @@ set_words (UnsootBayCard *self, const UnsootBayFile *file)
   g_autofree char *why = unsoot_bay_why (self->task);
 
   gtk_label_set_text (self->kicker, kicker);
+  gtk_widget_set_visible (GTK_WIDGET (self->kicker), *kicker != '\0');
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->why, why != NULL ? why : "");
   gtk_widget_set_visible (GTK_WIDGET (self->why), why != NULL && *why != '\0');

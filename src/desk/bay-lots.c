@@ -9,7 +9,7 @@
 
 enum
 {
-  MOST_SHOWN = 4 /* the shelf is long, the card is not; the rest is scanned */
+  MOST_SHOWN = 3 /* the shelf is long, the card is not; the rest is scanned */
 };
 
 struct _UnsootBayLots
@@ -17,7 +17,8 @@ struct _UnsootBayLots
   GtkBox parent_instance;
 
   GtkFlowBox *shelf;   /* borrowed child */
-  GtkWidget *code;     /* borrowed child */
+  GtkWidget *row;      /* borrowed child */
+  GtkWidget *code;     /* in it; borrowed */
   GtkToggleButton *on; /* the chosen one; borrowed */
   gint64 lot_id;
 };
@@ -130,8 +131,8 @@ unsoot_bay_lots_init (UnsootBayLots *self)
   gtk_box_set_spacing (GTK_BOX (self), 12);
   self->shelf = GTK_FLOW_BOX (shelf);
   gtk_flow_box_set_selection_mode (self->shelf, GTK_SELECTION_NONE);
-  gtk_flow_box_set_max_children_per_line (self->shelf, 2);
-  gtk_flow_box_set_min_children_per_line (self->shelf, 2);
+  gtk_flow_box_set_max_children_per_line (self->shelf, MOST_SHOWN);
+  gtk_flow_box_set_min_children_per_line (self->shelf, MOST_SHOWN);
   gtk_flow_box_set_row_spacing (self->shelf, 12);
   gtk_flow_box_set_column_spacing (self->shelf, 12);
   gtk_flow_box_set_homogeneous (self->shelf, TRUE);
@@ -141,7 +142,11 @@ unsoot_bay_lots_init (UnsootBayLots *self)
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->code), _ ("Scan or type the lot"));
   unsoot_access_name (self->code, _ ("Lot, scanned or typed"));
   g_signal_connect (self->code, "activate", G_CALLBACK (code_activated_cb), self);
-  gtk_box_append (GTK_BOX (self), self->code);
+  gtk_widget_set_hexpand (self->code, TRUE);
+  gtk_widget_set_valign (self->code, GTK_ALIGN_CENTER);
+  self->row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
+  gtk_box_append (GTK_BOX (self->row), self->code);
+  gtk_box_append (GTK_BOX (self), self->row);
 }
 
 static void
@@ -171,6 +176,12 @@ unsoot_bay_lots_new (const GPtrArray *stocks, gint64 ml, const char *today)
   add_stocks (self, stocks, ml, today, TRUE, &shown);
   add_stocks (self, stocks, ml, today, FALSE, &shown);
   return GTK_WIDGET (self);
+}
+
+GtkBox *
+unsoot_bay_lots_get_row (UnsootBayLots *self)
+{
+  return GTK_BOX (self->row);
 }
 
 gint64

@@ -14,6 +14,9 @@ G_DECLARE_FINAL_TYPE (UnsootBayLots, unsoot_bay_lots, UNSOOT, BAY_LOTS, GtkBox)
 /* @stocks: UnsootLotStock, first to expire first; borrowed for the call. @today: ISO date. */
 GtkWidget *unsoot_bay_lots_new (const GPtrArray *stocks, gint64 ml, const char *today);
 
+/* The row with the field to scan into; there is room for the amount beside it. */
+GtkBox *unsoot_bay_lots_get_row (UnsootBayLots *self);
+
 /* The lot chosen; 0: none. */
 gint64 unsoot_bay_lots_get (UnsootBayLots *self);
 

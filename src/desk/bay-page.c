@@ -332,7 +332,7 @@ key_cb (GtkEventControllerKey *keys, guint keyval, guint keycode, GdkModifierTyp
   const gunichar letter = gdk_keyval_to_unicode (keyval);
   g_autofree char *code = NULL;
 
-  if (keyval == GDK_KEY_Return || keyval == GDK_KEY_KP_Enter)
+  if (keyval == GDK_KEY_Return || keyval == GDK_KEY_KP_Enter || keyval == GDK_KEY_Linefeed)
     {
       code = unsoot_scan_burst_return (&self->burst, when);
       if (code != NULL)

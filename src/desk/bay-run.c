@@ -131,13 +131,13 @@ show_off (UnsootBayRun *self, const UnsootRun *run)
     }
 }
 
-/* Nothing else is looked at while cautions are read. */
+/* Nothing else is looked at while cautions are read; the shelf of lots takes the list's room. */
 static void
-make_room (UnsootBayRun *self, UnsootBayTaskKind kind)
+make_room (UnsootBayRun *self, const UnsootBayTask *task)
 {
-  const gboolean alone = kind == UNSOOT_TASK_CAUTIONS;
+  const gboolean alone = task->kind == UNSOOT_TASK_CAUTIONS;
 
-  gtk_widget_set_visible (self->left, !alone);
+  gtk_widget_set_visible (self->left, !alone && task->ask.kind != UNSOOT_ASK_LOT);
   gtk_widget_set_visible (self->right, !alone);
 }
 
@@ -171,7 +171,7 @@ unsoot_bay_run_show (UnsootBayRun *self, const UnsootBayFile *file, UnsootSessio
   show_off (self, file->run);
   unsoot_bay_steps_show (self->steps, file->run);
   unsoot_machine_drawing_show (self->machine, file->run);
-  make_room (self, task->kind);
+  make_room (self, task);
   unsoot_bay_card_show (self->card, task, file, session);
   unsoot_bay_run_tick (self, file, unsoot_session_now (session));
 }

@@ -97,9 +97,10 @@ row_new (const UnsootRun *run, int index, const char **state)
   gtk_label_set_width_chars (GTK_LABEL (mark), 3);
   gtk_label_set_xalign (GTK_LABEL (mark), 1);
   gtk_label_set_xalign (GTK_LABEL (text), 0);
+  gtk_label_set_wrap (GTK_LABEL (text), TRUE);
+  gtk_label_set_lines (GTK_LABEL (text), 2);
   gtk_label_set_ellipsize (GTK_LABEL (text), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (text, TRUE);
-  gtk_widget_set_tooltip_text (row, words);
   gtk_widget_add_css_class (mark, "figures");
   gtk_widget_add_css_class (row, "step-row");
   gtk_widget_add_css_class (row, present ? "present" : done || passed ? "past" : "ahead");

@@ -45,7 +45,7 @@ unsoot_bay_kicker (const UnsootBayTask *task, const UnsootRun *run)
   switch (task->kind)
     {
     case UNSOOT_TASK_CAUTIONS:
-      return g_strdup (_ ("Before this part"));
+      return g_strdup ("");
     case UNSOOT_TASK_AGAIN:
       /* Translators: which step, of how many */
       return g_strdup_printf (_ ("Asked again: step %d of %d"), task->step + 1, steps);
@@ -74,7 +74,7 @@ unsoot_bay_title (const UnsootBayTask *task)
   switch (task->kind)
     {
     case UNSOOT_TASK_CAUTIONS:
-      return g_strdup (_ ("Cautions"));
+      return g_strdup (_ ("Cautions of this part"));
     case UNSOOT_TASK_HALTED:
       return g_strdup (_ ("Nothing goes on by itself"));
     case UNSOOT_TASK_SIGN:

@@ -14,7 +14,7 @@ char *unsoot_bay_remaining (gint64 seconds);
 /* "now", "3 min late": how late an alarm is heard. */
 char *unsoot_bay_late (gint64 seconds);
 
-/* What stands above the big words: "Step 8 of 76", "Before it goes on: 2 acts". */
+/* What stands above the big words: "Step 8 of 76", "The way back: 2 acts"; may be empty. */
 char *unsoot_bay_kicker (const UnsootBayTask *task, const UnsootRun *run);
 
 /* The big words, and the quieter line under them (NULL: none). */

@@ -185,6 +185,8 @@ make_room (UnsootFrame *self, gboolean wide)
   if (wide == self->wide)
     return;
   self->wide = wide;
+  /* Unlocked, it would come back by itself as soon as there is room. */
+  adw_flap_set_locked (self->flap, wide);
   adw_flap_set_reveal_flap (self->flap, !wide && !adw_flap_get_folded (self->flap));
 }
 

@@ -6,6 +6,7 @@
 enum
 {
   FASTEST_FINGER_MS = 45, /* between two letters; keyboard wedges send one every 1 to 20 ms */
+  CLOSING_MS = 250,       /* until Return: nobody types four letters that fast */
   SHORTEST = 4
 };
 
@@ -34,7 +35,7 @@ unsoot_scan_burst_letter (UnsootScanBurst *self, gunichar letter, guint32 when)
 char *
 unsoot_scan_burst_return (UnsootScanBurst *self, guint32 when)
 {
-  const gboolean fast = !unsoot_scan_burst_is_idle (self, when);
+  const gboolean fast = self->length > 0 && when - self->last <= CLOSING_MS;
   char *text = fast && self->length >= SHORTEST ? g_strndup (self->text, self->length) : NULL;
 
   self->length = 0;
