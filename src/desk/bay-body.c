@@ -289,7 +289,7 @@ add_cautions (UnsootBayBody *self, guint cautions)
   int n = 0;
 
   gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 9);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 18);
   for (int i = 0; i < UNSOOT_CAUTIONS; i++)
     if ((cautions & (1u << i)) != 0)
