@@ -24,6 +24,7 @@ struct _UnsootReadingFields
   /* owned */
   UnsootSession *session;
   UnsootStoreSlot slot;
+  GPtrArray *taken; /* UnsootReadingRow of this job */
 
   UnsootFormDialog *dialog; /* borrowed: it owns these fields */
   gint64 job_id;
@@ -173,6 +174,52 @@ needs_text (guint needs)
 }
 
 static void
+set_number (GtkWidget *entry, double value, int decimals)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+
+  if (isnan (value))
+    return;
+  g_ascii_formatd (text, sizeof text, decimals == 0 ? "%.0f" : "%.1f", value);
+  unsoot_form_set_text (entry, text);
+}
+
+/* Most of a condition is the same for the next reading, all of it for its other half. */
+static void
+remember (UnsootReadingFields *self, const UnsootReadingRow *last)
+{
+  int egr;
+
+  unsoot_form_set_text (self->instrument, last->instrument);
+  set_number (self->rpm, last->rpm, 0);
+  set_number (self->load, last->load_percent, 1);
+  set_number (self->coolant, last->coolant_c, 1);
+  set_number (self->barometer, last->barometer_pa / 1000.0, 1);
+  set_number (self->ambient, last->ambient_c, 1);
+  if (last->egr_state != NULL && unsoot_slug_find (unsoot_egr_states, last->egr_state, &egr))
+    gtk_drop_down_set_selected (GTK_DROP_DOWN (self->egr), (guint) egr);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->regeneration), last->regeneration);
+}
+
+/* The other half where there is one, else the newest of all; NULL: none yet. */
+static const UnsootReadingRow *
+nearest_reading (UnsootReadingFields *self)
+{
+  const char *kind = unsoot_slug_of (unsoot_reading_kinds, (int) chosen_kind (self));
+  const UnsootReadingRow *last = NULL;
+
+  for (guint i = 0; i < self->taken->len; i++)
+    {
+      const UnsootReadingRow *row = g_ptr_array_index (self->taken, i);
+      if (g_strcmp0 (row->kind, kind) == 0)
+        return row;
+      if (last == NULL || row->id > last->id)
+        last = row;
+    }
+  return last;
+}
+
+static void
 kind_cb (UnsootReadingFields *self)
 {
   const UnsootReadingFacts facts = unsoot_reading_facts (chosen_kind (self));
@@ -181,6 +228,8 @@ kind_cb (UnsootReadingFields *self)
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->value), unsoot_unit_symbol (facts.shown));
   unsoot_form_say (self->limits, facts.limits, FALSE);
   unsoot_form_say (self->needs, needs, FALSE);
+  if (self->taken != NULL && nearest_reading (self) != NULL)
+    remember (self, nearest_reading (self));
 }
 
 static void
@@ -190,6 +239,7 @@ unsoot_reading_fields_dispose (GObject *object)
 
   unsoot_store_slot_clear (&self->slot);
   g_clear_object (&self->session);
+  g_clear_pointer (&self->taken, g_ptr_array_unref);
   G_OBJECT_CLASS (unsoot_reading_fields_parent_class)->dispose (object);
 }
 
@@ -245,48 +295,6 @@ unsoot_reading_fields_init (UnsootReadingFields *self)
   gtk_box_append (GTK_BOX (self), form);
 }
 
-static void
-set_number (GtkWidget *entry, double value, int decimals)
-{
-  char text[G_ASCII_DTOSTR_BUF_SIZE];
-
-  if (isnan (value))
-    return;
-  g_ascii_formatd (text, sizeof text, decimals == 0 ? "%.0f" : "%.1f", value);
-  unsoot_form_set_text (entry, text);
-}
-
-/* Most of a condition is the same for the next reading. */
-static void
-remember (UnsootReadingFields *self, const UnsootReadingRow *last)
-{
-  int egr;
-
-  unsoot_form_set_text (self->instrument, last->instrument);
-  set_number (self->rpm, last->rpm, 0);
-  set_number (self->load, last->load_percent, 1);
-  set_number (self->coolant, last->coolant_c, 1);
-  set_number (self->barometer, last->barometer_pa / 1000.0, 1);
-  set_number (self->ambient, last->ambient_c, 1);
-  if (last->egr_state != NULL && unsoot_slug_find (unsoot_egr_states, last->egr_state, &egr))
-    gtk_drop_down_set_selected (GTK_DROP_DOWN (self->egr), (guint) egr);
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->regeneration), last->regeneration);
-}
-
-static const UnsootReadingRow *
-last_reading (const UnsootJobFile *file)
-{
-  const UnsootReadingRow *last = NULL;
-
-  for (guint i = 0; i < file->readings->len; i++)
-    {
-      const UnsootReadingRow *row = g_ptr_array_index (file->readings, i);
-      if (last == NULL || row->id > last->id)
-        last = row;
-    }
-  return last;
-}
-
 /* Of those that have no such stage yet, the first: a before that still lacks its after. */
 static guint
 next_kind (const UnsootJobFile *file, const char *stage)
@@ -315,12 +323,13 @@ unsoot_reading_open (GtkWidget *over, UnsootSession *session, const UnsootJobFil
                      const char *stage)
 {
   UnsootReadingFields *self = g_object_new (UNSOOT_TYPE_READING_FIELDS, NULL);
-  const UnsootReadingRow *last = last_reading (file);
 
   self->session = g_object_ref (session);
   self->job_id = file->job->id;
-  if (last != NULL)
-    remember (self, last);
+  self->taken = g_ptr_array_new_with_free_func ((GDestroyNotify) unsoot_reading_row_free);
+  for (guint i = 0; i < file->readings->len; i++)
+    g_ptr_array_add (self->taken, unsoot_record_copy (&unsoot_reading_row_type,
+                                                      g_ptr_array_index (file->readings, i)));
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->stage), g_str_equal (stage, "after") ? 1 : 0);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->kind), next_kind (file, stage));
   kind_cb (self);
