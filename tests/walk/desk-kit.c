@@ -34,17 +34,21 @@ shell (const char *format, ...)
   return g_strchomp (out);
 }
 
+/* Told by its process: one that was just ended may still be on the bus, under the same name. */
 static AtspiAccessible *
-find_application (const char *name)
+find_application (GSubprocess *process)
 {
+  const char *identifier = g_subprocess_get_identifier (process);
   g_autoptr (AtspiAccessible) desktop = atspi_get_desktop (0);
   const int n = atspi_accessible_get_child_count (desktop, NULL);
 
+  ck_assert_msg (identifier != NULL, "the program ended before it was on the bus");
   for (int i = 0; i < n; i++)
     {
       g_autoptr (AtspiAccessible) child = atspi_accessible_get_child_at_index (desktop, i, NULL);
-      g_autofree char *its_name = child != NULL ? atspi_accessible_get_name (child, NULL) : NULL;
-      if (g_strcmp0 (its_name, name) == 0)
+      if (child != NULL
+          && atspi_accessible_get_process_id (child, NULL)
+                 == g_ascii_strtoull (identifier, NULL, 10))
         return g_steal_pointer (&child);
     }
   return NULL;
@@ -79,7 +83,7 @@ desk_start (const char *const *arguments)
   ck_no_error (error);
   while (desk->application == NULL && g_get_monotonic_time () < last)
     {
-      desk->application = find_application ("unsoot");
+      desk->application = find_application (desk->process);
       g_usleep (POLL_US);
     }
   ck_assert_msg (desk->application != NULL, "the program is not on the bus");
