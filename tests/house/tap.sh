@@ -38,11 +38,12 @@ finish ()
   printf '1..%d\n' "$(wc -l <"$scratch/verdicts")"
 }
 
-# files PATTERN …: files under the folders that are ours, build folders left out.
+# files PATTERN …: files under the folders that are ours; what builds and `setup` leave is not.
 files ()
 {
   for pattern in "$@"; do
-    find . -name '.git' -prune -o -name 'build*' -type d -prune -o -type f -name "$pattern" -print
+    find . -name '.git' -prune -o -name 'build*' -type d -prune -o \
+      -name '.setup-*' -prune -o -type f -name "$pattern" -print
   done | sed 's,^\./,,' | sort
 }
 
