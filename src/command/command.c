@@ -13,9 +13,9 @@ enum
 };
 
 static const UnsootCommand *const groups[] = {
-  unsoot_trade_commands,  unsoot_book_commands,  unsoot_look_commands, unsoot_quote_commands,
-  unsoot_visit_commands,  unsoot_check_commands, unsoot_run_commands,  unsoot_bill_commands,
-  unsoot_stores_commands, unsoot_paper_commands,
+  unsoot_trade_commands,  unsoot_book_commands,   unsoot_look_commands,  unsoot_quote_commands,
+  unsoot_visit_commands,  unsoot_check_commands,  unsoot_run_commands,   unsoot_bill_commands,
+  unsoot_stores_commands, unsoot_supply_commands, unsoot_paper_commands,
 };
 
 /* How many words of ARGS are NAME; 0: they are another's. */

@@ -15,6 +15,7 @@ extern const UnsootCommand unsoot_check_commands[];  /* check */
 extern const UnsootCommand unsoot_run_commands[];    /* run … */
 extern const UnsootCommand unsoot_bill_commands[];   /* finish, release, invoice, pay, credit */
 extern const UnsootCommand unsoot_stores_commands[]; /* stock, deliver, lend, back */
+extern const UnsootCommand unsoot_supply_commands[]; /* order … */
 extern const UnsootCommand unsoot_paper_commands[];  /* paper */
 
 /* The command that ARGS (NULL-terminated) begins with, and how many words its name has;

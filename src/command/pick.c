@@ -191,6 +191,18 @@ unsoot_pick_fluid (UnsootCall *call, const char *text, gint64 *id, GError **erro
 }
 
 gboolean
+unsoot_pick_supplier (UnsootCall *call, const char *text, gint64 *id, GError **error)
+{
+  g_autoptr (GPtrArray) rows = unsoot_supplier_list (call->db, error);
+  g_autoptr (GArray) choices = choices_new ();
+
+  for (guint i = 0; rows != NULL && i < rows->len; i++)
+    choices_add (choices, ((UnsootSupplierRow *) rows->pdata[i])->id, NULL,
+                 ((UnsootSupplierRow *) rows->pdata[i])->name);
+  return rows != NULL && pick_from (choices, text, id, error);
+}
+
+gboolean
 unsoot_pick_person (UnsootCall *call, const char *text, gint64 *id, GError **error)
 {
   g_autoptr (UnsootStaffRow) person = unsoot_staff_find (call->db, text, error);

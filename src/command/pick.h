@@ -18,6 +18,7 @@ gboolean unsoot_pick_vehicle (UnsootCall *call, const char *text, gint64 *id, GE
 /* By name, or how it begins where only one does. */
 gboolean unsoot_pick_service (UnsootCall *call, const char *text, gint64 *id, GError **error);
 gboolean unsoot_pick_bay (UnsootCall *call, const char *text, gint64 *id, GError **error);
+gboolean unsoot_pick_supplier (UnsootCall *call, const char *text, gint64 *id, GError **error);
 gboolean unsoot_pick_machine (UnsootCall *call, const char *text, gint64 *id, GError **error);
 
 /* By initials or name. */

@@ -8,6 +8,7 @@
 #include "pick.h"
 #include "shops.h"
 #include "stocks.h"
+#include "supply-orders.h"
 #include "unit.h"
 #include "when.h"
 
@@ -21,6 +22,7 @@ static const UnsootAnswerColumn stock_columns[] = {
   { "unusable_ml", N_ ("unusable"), TRUE },
   { "promised_ml", N_ ("promised"), TRUE },
   { "free_ml", N_ ("free"), TRUE },
+  { "on_order_ml", N_ ("on order"), TRUE },
   { "days_left", N_ ("Days left"), TRUE },
   { "next_expiry", N_ ("Next expiry"), FALSE },
   { NULL },
@@ -57,6 +59,7 @@ run_stock (UnsootCall *call, GError **error)
       unsoot_answer_cell (table, volume_cell (stock->unusable_ml));
       unsoot_answer_cell (table, volume_cell (stock->promised_ml));
       unsoot_answer_cell (table, volume_cell (stock->free_ml));
+      unsoot_answer_cell (table, volume_cell (stock->on_order_ml));
       unsoot_answer_cell (
           table, unsoot_cell_real (stock->days_left,
                                    used ? g_strdup_printf ("%.0f", stock->days_left) : NULL));
@@ -74,18 +77,42 @@ read_day (UnsootCall *call, const char *text, char **iso, GError **error)
   return *iso != NULL;
 }
 
+/* @order: (nullable): the number of the order that it is of */
+static gboolean
+take_delivery (UnsootCall *call, const char *order, UnsootLotRow *lot, gint64 ml, GError **error)
+{
+  gint64 number = 0, order_id = 0;
+
+  if (order == NULL)
+    return unsoot_stock_deliver (call->db, &call->who, lot, ml, error);
+  if (!unsoot_pick_number (order, "--order", 1, &number, error)
+      || !unsoot_supply_order_id_of (call->db, number, &order_id, error))
+    return FALSE;
+  g_autoptr (UnsootSupplyOrder) ordered = unsoot_supply_order_load (call->db, order_id, error);
+  if (ordered == NULL)
+    return FALSE;
+  if (ordered->order->fluid_id != lot->fluid_id)
+    {
+      g_set_error (error, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_INVALID, _ ("Order %s is of %s."),
+                   order, ordered->fluid);
+      return FALSE;
+    }
+  return unsoot_supply_order_receive (call->db, &call->who, order_id, lot, ml, error);
+}
+
 static gboolean
 run_deliver (UnsootCall *call, GError **error)
 {
-  g_autofree char *expires = NULL, *received = NULL, *cost = NULL;
+  g_autofree char *expires = NULL, *received = NULL, *cost = NULL, *order = NULL;
   g_autoptr (UnsootLotRow) lot = unsoot_lot_row_new ();
   gint64 ml = 0, on_hand = 0;
-  const GOptionEntry options[]
-      = { { "expires", 'e', 0, G_OPTION_ARG_STRING, &expires, N_ ("The lot's date"), N_ ("DATE") },
-          { "received", 0, 0, G_OPTION_ARG_STRING, &received, N_ ("Without it, today"),
-            N_ ("DATE") },
-          { "cost", 'c', 0, G_OPTION_ARG_STRING, &cost, N_ ("What a litre cost"), N_ ("AMOUNT") },
-          { NULL } };
+  const GOptionEntry options[] = {
+    { "expires", 'e', 0, G_OPTION_ARG_STRING, &expires, N_ ("The lot's date"), N_ ("DATE") },
+    { "received", 0, 0, G_OPTION_ARG_STRING, &received, N_ ("Without it, today"), N_ ("DATE") },
+    { "cost", 'c', 0, G_OPTION_ARG_STRING, &cost, N_ ("What a litre cost"), N_ ("AMOUNT") },
+    { "order", 'o', 0, G_OPTION_ARG_STRING, &order, N_ ("Of which order it is"), N_ ("NUMBER") },
+    { NULL }
+  };
 
   if (!unsoot_call_begin (call, options, 3, 3, error)
       || !unsoot_pick_fluid (call, call->args[0], &lot->fluid_id, error)
@@ -95,7 +122,7 @@ run_deliver (UnsootCall *call, GError **error)
       || (cost != NULL && !unsoot_call_read_money (call, cost, &lot->cost_minor_per_litre, error)))
     return FALSE;
   lot->code = g_strdup (call->args[1]);
-  if (!unsoot_stock_deliver (call->db, &call->who, lot, ml, error)
+  if (!take_delivery (call, order, lot, ml, error)
       || !unsoot_lot_on_hand (call->db, lot->id, &on_hand, error))
     return FALSE;
   unsoot_answer_say (call->answer, g_strdup (_ ("The delivery is in stock.")));

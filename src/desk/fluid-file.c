@@ -4,11 +4,13 @@
 #include <glib/gi18n-lib.h>
 
 #include "fluids.h"
+#include "shops.h"
 #include "stock-picture.h"
 
 enum
 {
   USES_SHOWN = 12,
+  ORDERS_SHOWN = 6,
   DAY_SECONDS = 86400
 };
 
@@ -23,6 +25,8 @@ unsoot_fluid_file_free (UnsootFluidFile *file)
   g_clear_pointer (&file->moves, g_ptr_array_unref);
   g_clear_pointer (&file->uses, g_ptr_array_unref);
   g_clear_pointer (&file->shorts, g_ptr_array_unref);
+  g_clear_pointer (&file->suppliers, g_ptr_array_unref);
+  g_clear_pointer (&file->past, g_ptr_array_unref);
   g_free (file);
 }
 
@@ -73,5 +77,7 @@ unsoot_fluid_file_load (UnsootDb *db, gint64 id, const char *today, gint64 now, 
   file->moves = unsoot_move_lines (db, id, 0, from, &file->before_ml, error);
   file->uses = file->moves != NULL ? unsoot_fluid_uses (db, id, USES_SHOWN, error) : NULL;
   file->shorts = file->uses != NULL ? unsoot_short_jobs (db, id, now, error) : NULL;
-  return file->shorts != NULL ? g_steal_pointer (&file) : NULL;
+  file->suppliers = file->shorts != NULL ? unsoot_supplier_list (db, error) : NULL;
+  file->past = file->suppliers != NULL ? unsoot_supply_orders (db, id, ORDERS_SHOWN, error) : NULL;
+  return file->past != NULL ? g_steal_pointer (&file) : NULL;
 }

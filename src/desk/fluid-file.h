@@ -17,6 +17,8 @@ typedef struct
   gint64 before_ml;      /* what there was before them */
   GPtrArray *uses;       /* UnsootFluidUse */
   GPtrArray *shorts;     /* UnsootShortJob */
+  GPtrArray *suppliers;  /* UnsootSupplierRow, all */
+  GPtrArray *past;       /* UnsootSupplyOrder of the last, newest first, open ones too */
 } UnsootFluidFile;
 
 void unsoot_fluid_file_free (UnsootFluidFile *file);

@@ -18,6 +18,8 @@
 #include "short-job-row.h"
 #include "side.h"
 #include "stock-picture.h"
+#include "supply-deeds.h"
+#include "supply-row.h"
 #include "title-block.h"
 
 enum
@@ -34,6 +36,7 @@ struct _UnsootFluidPage
   GtkBox *deeds;
   GtkBox *state;
   UnsootStockPicture *picture;
+  UnsootCard *coming;
   UnsootCard *order;
   UnsootCard *lots;
   UnsootCard *shorts;
@@ -65,6 +68,12 @@ deed_cb (GtkWidget *button, UnsootFluidPage *self)
 
   if (self->file == NULL)
     return;
+  if (deed == UNSOOT_FLUID_RECEIVE && self->file->supply->orders->len > 0)
+    {
+      unsoot_supply_receive_open (GTK_WIDGET (self), unsoot_view_get_session (UNSOOT_VIEW (self)),
+                                  self->file->supply, 0);
+      return;
+    }
   packs = unsoot_order_packs (self->file->supply);
   unsoot_fluid_deed_open (deed, GTK_WIDGET (self), unsoot_view_get_session (UNSOOT_VIEW (self)),
                           self->file->supply->fluid, self->file->lots, 0, packs);
@@ -130,6 +139,27 @@ show_lots (UnsootFluidPage *self, const UnsootFluidFile *file)
   gtk_widget_set_visible (list, n > 0);
   if (n == 0)
     unsoot_card_say (self->lots, _ ("Nothing on the shelf. A delivery begins a lot."));
+}
+
+/* What is to come, each order with its deeds; below, what became of those before. */
+static void
+show_coming (UnsootFluidPage *self, const UnsootFluidFile *file)
+{
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
+  const GPtrArray *open = file->supply->orders;
+
+  unsoot_card_clear (self->coming);
+  if (open->len == 0)
+    unsoot_card_say (self->coming, _ ("Nothing is on order."));
+  for (guint i = 0; i < open->len; i++)
+    gtk_box_append (GTK_BOX (self->coming),
+                    unsoot_supply_row_new (file->supply, open->pdata[i], session));
+  for (guint i = 0; i < file->past->len; i++)
+    {
+      const UnsootSupplyOrder *order = file->past->pdata[i];
+      if (order->open_ml <= 0)
+        gtk_box_append (GTK_BOX (self->coming), unsoot_supply_past_new (order, session));
+    }
 }
 
 static void
@@ -207,10 +237,12 @@ show_fluid (UnsootView *view, gpointer result)
   show_head (self, file->supply);
   unsoot_stock_picture_show (self->picture, file->supply, file->moves, file->before_ml, session);
   unsoot_card_clear (self->order);
-  gtk_box_append (GTK_BOX (self->order), unsoot_order_why_new (file->supply, session));
+  gtk_box_append (GTK_BOX (self->order),
+                  unsoot_order_why_new (file->supply, file->suppliers, session));
   unsoot_card_clear (self->hazards);
   gtk_box_append (GTK_BOX (self->hazards), unsoot_hazard_facts_new (file->supply->fluid, today));
   show_lots (self, file);
+  show_coming (self, file);
   show_shorts (self, file->shorts);
   show_uses (self, file->uses);
   show_moves (self, file->moves);
@@ -245,6 +277,7 @@ unsoot_fluid_page_class_init (UnsootFluidPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, deeds);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, state);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, picture);
+  gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, coming);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, order);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, lots);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, shorts);

@@ -21,6 +21,7 @@ struct _UnsootFluidShelfRow
   GtkLabel *on_hand;
   GtkLabel *promised;
   GtkLabel *unpromised;
+  GtkLabel *on_order;
   GtkBox *lasts_cell;
   UnsootDaysBar *bar;
   GtkLabel *days;
@@ -52,6 +53,7 @@ unsoot_fluid_shelf_row_class_init (UnsootFluidShelfRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidShelfRow, on_hand);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidShelfRow, promised);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidShelfRow, unpromised);
+  gtk_widget_class_bind_template_child (widget_class, UnsootFluidShelfRow, on_order);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidShelfRow, lasts_cell);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidShelfRow, bar);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidShelfRow, days);
@@ -105,6 +107,29 @@ show_lasts (UnsootFluidShelfRow *self, const UnsootFluidSupply *supply)
   gtk_label_set_markup (self->days, markup);
 }
 
+/* The day of the first on hover; what is late stands out. */
+static void
+show_on_order (UnsootFluidShelfRow *self, const UnsootFluidSupply *supply, const char *today)
+{
+  const UnsootSupplyOrder *first = supply->orders->len > 0 ? supply->orders->pdata[0] : NULL;
+  g_autofree char *day = NULL, *words = NULL;
+
+  if (first == NULL)
+    {
+      gtk_label_set_text (self->on_order, "–");
+      return;
+    }
+  set_volume (self->on_order, supply->stock->on_order_ml);
+  if (first->expected_on == NULL)
+    return;
+  day = unsoot_format_day (first->expected_on, today);
+  /* Translators: a day */
+  words = g_strdup_printf (_ ("expected %s"), day);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->on_order), words);
+  if (g_strcmp0 (first->expected_on, today) < 0)
+    gtk_widget_add_css_class (GTK_WIDGET (self->on_order), "warning");
+}
+
 static void
 name_row (UnsootFluidShelfRow *self, const UnsootFluidSupply *supply)
 {
@@ -124,9 +149,10 @@ unsoot_fluid_shelf_row_new (const UnsootFluidSupply *supply, UnsootSession *sess
 {
   UnsootFluidShelfRow *self = g_object_new (UNSOOT_TYPE_FLUID_SHELF_ROW, NULL);
   GtkWidget *const cells[UNSOOT_SHELF_COLUMNS]
-      = { GTK_WIDGET (self->name_cell),  GTK_WIDGET (self->on_hand),    GTK_WIDGET (self->promised),
-          GTK_WIDGET (self->unpromised), GTK_WIDGET (self->lasts_cell), GTK_WIDGET (self->expiry),
-          GTK_WIDGET (self->state_cell) };
+      = { GTK_WIDGET (self->name_cell), GTK_WIDGET (self->on_hand),
+          GTK_WIDGET (self->promised),  GTK_WIDGET (self->unpromised),
+          GTK_WIDGET (self->on_order),  GTK_WIDGET (self->lasts_cell),
+          GTK_WIDGET (self->expiry),    GTK_WIDGET (self->state_cell) };
   g_autofree char *today = unsoot_session_today (session);
   g_autofree char *expiry = unsoot_format_day (supply->stock->next_expiry, today);
   g_autofree char *exact = unsoot_format_exact_day (supply->stock->next_expiry);
@@ -138,6 +164,7 @@ unsoot_fluid_shelf_row_new (const UnsootFluidSupply *supply, UnsootSession *sess
   set_volume (self->on_hand, supply->stock->on_hand_ml);
   set_volume (self->promised, supply->stock->promised_ml);
   set_volume (self->unpromised, supply->stock->free_ml);
+  show_on_order (self, supply, today);
   show_lasts (self, supply);
   gtk_label_set_text (self->expiry, expiry);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->expiry), exact);
@@ -152,14 +179,14 @@ GtkWidget *
 unsoot_fluid_shelf_heads_new (GtkSizeGroup *const *groups)
 {
   static const char *const heads[UNSOOT_SHELF_COLUMNS]
-      = { N_ ("Fluid"), N_ ("On hand"),     N_ ("Promised"), N_ ("Free"),
-          N_ ("Lasts"), N_ ("Next expiry"), N_ ("State") };
+      = { N_ ("Fluid"),    N_ ("On hand"), N_ ("Promised"),    N_ ("Free"),
+          N_ ("On order"), N_ ("Lasts"),   N_ ("Next expiry"), N_ ("State") };
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
 
   for (gsize i = 0; i < G_N_ELEMENTS (heads); i++)
     {
       GtkWidget *label = gtk_label_new (_ (heads[i]));
-      gtk_label_set_xalign (GTK_LABEL (label), i >= 1 && i <= 3 ? 1 : 0);
+      gtk_label_set_xalign (GTK_LABEL (label), i >= 1 && i <= 4 ? 1 : 0);
       gtk_widget_set_hexpand (label, i == 0);
       gtk_widget_add_css_class (label, "caption-heading");
       gtk_widget_add_css_class (label, "dim-label");

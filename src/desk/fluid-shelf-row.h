@@ -15,7 +15,7 @@ G_DECLARE_FINAL_TYPE (UnsootFluidShelfRow, unsoot_fluid_shelf_row, UNSOOT, FLUID
 
 /* The columns that rows and heads share: mark and name, on hand, promised, free, lasts, expiry,
  * state. */
-#define UNSOOT_SHELF_COLUMNS 7
+#define UNSOOT_SHELF_COLUMNS 8
 
 /* @groups: one for each column. */
 GtkWidget *unsoot_fluid_shelf_row_new (const UnsootFluidSupply *supply, UnsootSession *session,

@@ -38,6 +38,8 @@ supply_class (UnsootSupply state)
       return "supply-short";
     case UNSOOT_SUPPLY_LOW:
       return "supply-low";
+    case UNSOOT_SUPPLY_ON_ORDER:
+      return "supply-on-order";
     case UNSOOT_SUPPLY_GOES_OFF:
       return "supply-goes-off";
     case UNSOOT_SUPPLY_FINE:

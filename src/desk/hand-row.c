@@ -53,6 +53,8 @@ kind_icon (UnsootHandKind kind)
     case UNSOOT_HAND_WAITING:
       return "unsoot-vehicle-symbolic";
     case UNSOOT_HAND_SHORT:
+    case UNSOOT_HAND_LATE:
+    case UNSOOT_HAND_REORDER:
     case UNSOOT_HAND_EXPIRY:
       return "unsoot-fluid-symbolic";
     case UNSOOT_HAND_LOAN:

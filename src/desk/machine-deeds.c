@@ -53,6 +53,12 @@ found (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **e
 }
 
 static gboolean
+correct (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
+{
+  return unsoot_tank_correct (db, who, order->record, order->values[0].text, error) != 0;
+}
+
+static gboolean
 check_gauge (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
 {
   g_autoptr (UnsootGaugeCheckRow) check = unsoot_gauge_check_row_new ();
@@ -116,6 +122,19 @@ static const UnsootDeedForm tank_forms[UNSOOT_TANK_DEEDS] = {
                     .hint = N_ ("0.4 L; 0 where nothing is in it") } },
       .carry_out = found },
 };
+
+static const UnsootDeedForm correct_form
+    = { .slug = "tank-correct",
+        .title = N_ ("Take back what was recorded"),
+        .verb = N_ ("Take back"),
+        .done = N_ ("Taken back by a counter-posting; both stay in the book"),
+        .deed = UNSOOT_DEED_TEND_TANK,
+        .n_fields = 1,
+        .fields = { { .label = N_ ("Why"),
+                      .kind = UNSOOT_ASK_TEXT,
+                      .hint = N_ ("Wrong tank, wrong machine … Only what was recorded by mistake: "
+                                  "what was done can't be undone here") } },
+        .carry_out = correct };
 
 static const UnsootDeedForm gauge_form
     = { .slug = "gauge",
@@ -207,6 +226,17 @@ unsoot_gauge_check_open (GtkWidget *over, UnsootSession *session, const UnsootMa
 
   unsoot_deed_dialog_say (dialog, machine->name);
   unsoot_deed_dialog_set_text (dialog, 0, gauge);
+  unsoot_deed_dialog_set_part (dialog, gauge);
+  unsoot_deed_dialog_open (dialog);
+}
+
+void
+unsoot_tank_correct_open (GtkWidget *over, UnsootSession *session, gint64 event_id,
+                          const char *what)
+{
+  UnsootDeedDialog *dialog = unsoot_deed_dialog_new (over, session, &correct_form, event_id);
+
+  unsoot_deed_dialog_say (dialog, what);
   unsoot_deed_dialog_open (dialog);
 }
 

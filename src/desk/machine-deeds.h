@@ -24,6 +24,10 @@ GtkWidget *unsoot_tank_deed_button_new (UnsootTankDeed deed, UnsootSession *sess
 void unsoot_tank_deed_open (UnsootTankDeed deed, GtkWidget *over, UnsootSession *session,
                             const UnsootMachineRow *machine, const UnsootTankState *tank);
 
+/* Asks why an event of a tank is taken back; @what: it in words. */
+void unsoot_tank_correct_open (GtkWidget *over, UnsootSession *session, gint64 event_id,
+                               const char *what);
+
 /* @gauge: (nullable): the name of the gauge that is due. */
 void unsoot_gauge_check_open (GtkWidget *over, UnsootSession *session,
                               const UnsootMachineRow *machine, const char *gauge);

@@ -17,6 +17,7 @@ unsoot_machine_file_free (UnsootMachineFile *file)
   g_clear_pointer (&file->gauges, g_ptr_array_unref);
   g_clear_pointer (&file->checks, g_ptr_array_unref);
   g_clear_pointer (&file->events, g_ptr_array_unref);
+  g_clear_pointer (&file->standing, g_array_unref);
   g_free (file);
 }
 
@@ -75,12 +76,16 @@ static gboolean
 load_events (UnsootDb *db, UnsootMachineFile *file, GError **error)
 {
   file->events = g_ptr_array_new_with_free_func ((GDestroyNotify) unsoot_tank_event_row_free);
+  file->standing = g_array_new (FALSE, FALSE, sizeof (gint64));
   for (guint i = 0; i < file->tanks->len; i++)
     {
       const UnsootTankState *state = g_ptr_array_index (file->tanks, i);
       g_autoptr (GPtrArray) events = unsoot_tank_events (db, state->tank->id, error);
+      const UnsootTankEventRow *last = events != NULL ? unsoot_tank_standing (events) : NULL;
       if (events == NULL)
         return FALSE;
+      if (last != NULL)
+        g_array_append_val (file->standing, last->id);
       g_ptr_array_set_free_func (events, NULL);
       g_ptr_array_extend (file->events, events, NULL, NULL);
     }

@@ -13,6 +13,7 @@ typedef struct
   GPtrArray *gauges; /* UnsootGaugeCheckRow: the last check of each gauge, next due first */
   GPtrArray *checks; /* UnsootGaugeCheckRow, all, newest first */
   GPtrArray *events; /* of both tanks: UnsootTankEventRow, newest first */
+  GArray *standing;  /* gint64: the events that may be taken back, one of a tank */
 } UnsootMachineFile;
 
 void unsoot_machine_file_free (UnsootMachineFile *file);

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "access.h"
 #include "card.h"
 #include "columns.h"
 #include "deed-button.h"
@@ -154,34 +155,114 @@ side_of_event (UnsootMachinePage *self, const UnsootTankEventRow *event)
   return "";
 }
 
+/* What a button that takes an event back has to know. */
+typedef struct
+{
+  UnsootSession *session;
+  gint64 event_id;
+  char *what;
+} Back;
+
+static void
+back_free (gpointer data, GClosure *closure)
+{
+  Back *back = data;
+
+  g_object_unref (back->session);
+  g_free (back->what);
+  g_free (back);
+}
+
+static void
+back_cb (GtkWidget *button, Back *back)
+{
+  unsoot_tank_correct_open (button, back->session, back->event_id, back->what);
+}
+
+static GtkWidget *
+back_button_new (UnsootMachinePage *self, const UnsootTankEventRow *event)
+{
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
+  /* Translators: what was done, and with which side's tank */
+  g_autofree char *what
+      = g_strdup_printf (_ ("%s: %s"), event_words (event->kind), side_of_event (self, event));
+  GtkWidget *button
+      = unsoot_deed_button_new (session, UNSOOT_DEED_TEND_TANK, _ ("Take back"), what);
+  Back *back = g_new0 (Back, 1);
+
+  back->session = g_object_ref (session);
+  back->event_id = event->id;
+  back->what = g_steal_pointer (&what);
+  gtk_button_set_icon_name (GTK_BUTTON (button), "edit-undo-symbolic");
+  unsoot_access_name_inside (button, _ ("Take back"));
+  if (gtk_widget_get_sensitive (button))
+    gtk_widget_set_tooltip_text (button, _ ("Take back"));
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_add_css_class (button, "small");
+  g_signal_connect_data (button, "clicked", G_CALLBACK (back_cb), back, back_free, 0);
+  return button;
+}
+
+static gboolean
+may_be_taken_back (UnsootMachinePage *self, const UnsootTankEventRow *event)
+{
+  for (guint i = 0; i < self->file->standing->len; i++)
+    if (g_array_index (self->file->standing, gint64, i) == event->id)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+is_taken_back (UnsootMachinePage *self, const UnsootTankEventRow *event)
+{
+  for (guint i = 0; i < self->file->events->len; i++)
+    if (((UnsootTankEventRow *) g_ptr_array_index (self->file->events, i))->reverses_id
+        == event->id)
+      return TRUE;
+  return FALSE;
+}
+
+/* "Drained · empty · taken back"; the label or the reason below. */
+static char *
+what_markup (UnsootMachinePage *self, const UnsootTankEventRow *event)
+{
+  UnsootContents contents = UNSOOT_CONTENTS_UNKNOWN;
+  const char *below = event->reason != NULL ? event->reason : event->label;
+  g_autofree char *head = NULL, *detail = NULL;
+
+  unsoot_contents_from_slug (event->contents, &contents);
+  head = g_markup_printf_escaped ("%s · %s%s%s", event_words (event->kind),
+                                  unsoot_contents_label (contents),
+                                  is_taken_back (self, event) ? " · " : "",
+                                  is_taken_back (self, event) ? _ ("taken back") : "");
+  if (below == NULL)
+    return g_steal_pointer (&head);
+  detail = g_markup_escape_text (below, -1);
+  return g_strdup_printf ("%s\n<span size=\"small\" alpha=\"72%%\">%s</span>", head, detail);
+}
+
 static void
 add_event (UnsootMachinePage *self, UnsootTable *table, const UnsootTankEventRow *event)
 {
   UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
-  UnsootContents contents = UNSOOT_CONTENTS_UNKNOWN;
   g_autofree char *when = unsoot_format_stamp (event->at, unsoot_session_now (session),
                                                unsoot_session_zone (session));
   g_autofree char *ml = unsoot_volume_markup (event->ml);
-  g_autofree char *what = NULL;
+  g_autofree char *what = what_markup (self, event);
+  const char *const cells[] = { when, side_of_event (self, event), what, ml, NULL };
+  const int row = unsoot_table_add (table, cells);
 
-  unsoot_contents_from_slug (event->contents, &contents);
-  what = event->label != NULL
-             ? g_markup_printf_escaped ("%s · %s · “%s”", event_words (event->kind),
-                                        unsoot_contents_label (contents), event->label)
-             : g_markup_printf_escaped ("%s · %s", event_words (event->kind),
-                                        unsoot_contents_label (contents));
-  const char *const cells[] = { when, side_of_event (self, event), what, ml };
-  unsoot_table_add (table, cells);
+  if (may_be_taken_back (self, event))
+    unsoot_table_put (table, row, 4, back_button_new (self, event));
 }
 
 static void
 show_events (UnsootMachinePage *self, GPtrArray *events)
 {
-  const UnsootTableColumn columns[] = { { _ ("When"), FALSE, FALSE },
-                                        { _ ("Tank"), FALSE, FALSE },
-                                        { _ ("What"), FALSE, TRUE },
-                                        { _ ("Then in it"), TRUE, FALSE },
-                                        { NULL, FALSE, FALSE } };
+  const UnsootTableColumn columns[]
+      = { { _ ("When"), FALSE, FALSE }, { _ ("Tank"), FALSE, FALSE },
+          { _ ("What"), FALSE, TRUE },  { _ ("Then in it"), TRUE, FALSE },
+          { "", FALSE, FALSE },         { NULL, FALSE, FALSE } };
   GtkWidget *table;
 
   unsoot_card_clear (self->events);

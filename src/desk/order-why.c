@@ -8,6 +8,7 @@
 #include "deed-button.h"
 #include "facts.h"
 #include "format.h"
+#include "supply-deeds.h"
 
 /* Litres to two places: the arithmetic is read, not poured. */
 static char *
@@ -21,14 +22,9 @@ litres (double ml)
 char *
 unsoot_order_packs (const UnsootFluidSupply *supply)
 {
-  g_autofree char *each = NULL;
-
-  if (!supply->has_order)
-    return NULL;
-  each = unsoot_format_litres (supply->order.ml / supply->order.count);
-  if (supply->order.count == 1)
-    return g_steal_pointer (&each);
-  return g_strdup_printf ("%d × %s", (int) supply->order.count, each);
+  return supply->has_order ? unsoot_supply_packs_words (supply->order.count,
+                                                        supply->order.ml / supply->order.count)
+                           : NULL;
 }
 
 static char *
@@ -38,10 +34,13 @@ headline (const UnsootFluidSupply *supply, UnsootSession *session)
   g_autofree char *cost = NULL;
 
   if (!supply->has_point)
-    return g_strdup (_ ("Without the supplier's lead time there is no reorder point. The owner "
-                        "enters it with the supplier."));
+    return g_strdup (_ ("Without the supplier's lead time there is no reorder point. It is "
+                        "entered with the supplier."));
   if (supply->suggestion.wanted_ml <= 0)
-    return g_strdup (_ ("Nothing to order: what is free is above the reorder point."));
+    return supply->stock->on_order_ml > 0
+               ? g_strdup (_ ("Nothing more to order: with what is on order it is above the "
+                              "reorder point."))
+               : g_strdup (_ ("Nothing to order: what is free is above the reorder point."));
   if (packs == NULL)
     {
       g_autofree char *wanted = litres ((double) supply->suggestion.wanted_ml);
@@ -79,9 +78,14 @@ add_reckoning (GtkWidget *facts, const UnsootFluidSupply *supply)
   /* Translators: reorder point + days × use = volume */
   g_autofree char *target_text
       = g_strdup_printf (_ ("%s + %d × %s = %s"), point, UNSOOT_SUPPLY_COVER_DAYS, use, target);
-  /* Translators: wanted volume − free volume = what to order */
+  g_autofree char *coming = litres ((double) supply->stock->on_order_ml);
   g_autofree char *wanted_text
-      = g_strdup_printf (_ ("%s less %s free = %s"), target, unpromised, wanted);
+      = supply->stock->on_order_ml > 0
+            /* Translators: wanted volume − free volume − volume on order = what to order */
+            ? g_strdup_printf (_ ("%s less %s free less %s on order = %s"), target, unpromised,
+                               coming, wanted)
+            /* Translators: wanted volume − free volume = what to order */
+            : g_strdup_printf (_ ("%s less %s free = %s"), target, unpromised, wanted);
 
   unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Use"), use_text);
   unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Lead time"), lead_text);
@@ -94,30 +98,49 @@ add_reckoning (GtkWidget *facts, const UnsootFluidSupply *supply)
     }
   else
     unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Free now"), unpromised);
+  if (supply->suggestion.wanted_ml <= 0 && supply->stock->on_order_ml > 0)
+    unsoot_facts_add (UNSOOT_FACTS (facts), _ ("On order"), coming);
+}
+
+/* What the button has to know; borrowed from the page's data but the session. */
+typedef struct
+{
+  UnsootSession *session;
+  const UnsootFluidSupply *supply;
+  const GPtrArray *suppliers;
+} Order;
+
+static void
+order_free (gpointer data, GClosure *closure)
+{
+  Order *order = data;
+
+  g_object_unref (order->session);
+  g_free (order);
 }
 
 static void
-copy_cb (GtkWidget *button, const char *text)
+order_cb (GtkWidget *button, Order *order)
 {
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (button), text);
-  gtk_button_set_label (GTK_BUTTON (button), _ ("Copied"));
+  unsoot_supply_place_open (button, order->session, order->supply, order->suppliers);
 }
 
-/* The order goes by the shop's own mail or telephone: its words are ready to be pasted. */
 static GtkWidget *
-copy_button_new (const UnsootFluidSupply *supply, UnsootSession *session)
+order_button_new (const UnsootFluidSupply *supply, const GPtrArray *suppliers,
+                  UnsootSession *session)
 {
-  g_autofree char *packs = unsoot_order_packs (supply);
-  GtkWidget *button = unsoot_deed_button_new (session, UNSOOT_DEED_ORDER, _ ("Copy the order"),
-                                              supply->fluid->name);
-  /* Translators: “2 × 5 L” and the name of a fluid; the shop's name */
-  char *text = g_strdup_printf (_ ("%s of %s, please, for %s."), packs, supply->fluid->name,
-                                unsoot_session_get_shop (session)->name);
+  GtkWidget *button
+      = unsoot_deed_button_new (session, UNSOOT_DEED_ORDER, _ ("Order…"), supply->fluid->name);
+  Order *order = g_new0 (Order, 1);
 
-  g_signal_connect_data (button, "clicked", G_CALLBACK (copy_cb), text,
-                         (GClosureNotify) (void (*) (void)) g_free, 0);
+  order->session = g_object_ref (session);
+  order->supply = supply;
+  order->suppliers = suppliers;
+  g_signal_connect_data (button, "clicked", G_CALLBACK (order_cb), order, order_free, 0);
   gtk_widget_set_halign (button, GTK_ALIGN_START);
-  unsoot_deed_button_suggest (button, TRUE);
+  unsoot_deed_button_suggest (button, supply->has_order);
+  if (suppliers->len == 0)
+    unsoot_deed_button_bar (button, _ ("First enter who sends it, on the page of all fluids"));
   return button;
 }
 
@@ -132,7 +155,8 @@ add_supplier (GtkWidget *facts, const UnsootFluidSupply *supply)
 }
 
 GtkWidget *
-unsoot_order_why_new (const UnsootFluidSupply *supply, UnsootSession *session)
+unsoot_order_why_new (const UnsootFluidSupply *supply, const GPtrArray *suppliers,
+                      UnsootSession *session)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   GtkWidget *facts = unsoot_facts_new ();
@@ -145,8 +169,7 @@ unsoot_order_why_new (const UnsootFluidSupply *supply, UnsootSession *session)
   if (supply->has_order)
     gtk_widget_add_css_class (head, "text-title");
   gtk_box_append (GTK_BOX (box), head);
-  if (supply->has_order)
-    gtk_box_append (GTK_BOX (box), copy_button_new (supply, session));
+  gtk_box_append (GTK_BOX (box), order_button_new (supply, suppliers, session));
   add_supplier (facts, supply);
   if (supply->has_point)
     add_reckoning (facts, supply);

@@ -7,7 +7,8 @@
 #include "session.h"
 
 /* What to order of a fluid, and how that is reckoned, step by step. */
-GtkWidget *unsoot_order_why_new (const UnsootFluidSupply *supply, UnsootSession *session);
+GtkWidget *unsoot_order_why_new (const UnsootFluidSupply *supply, const GPtrArray *suppliers,
+                                 UnsootSession *session);
 
 /* "2 × 5 L" of what is suggested; NULL where there is nothing to order. */
 char *unsoot_order_packs (const UnsootFluidSupply *supply);

@@ -36,6 +36,7 @@ struct _UnsootStockPicture
   /* owned */
   GArray *steps;    /* UnsootStockStep */
   GArray *bookings; /* UnsootStockStep */
+  GArray *arrivals; /* UnsootStockStep: what is on order */
   GTimeZone *zone;
 
   UnsootOutlookDay ahead[UNSOOT_STOCK_DAYS_AHEAD + 1];
@@ -54,6 +55,7 @@ unsoot_stock_picture_finalize (GObject *object)
 
   g_clear_pointer (&self->steps, g_array_unref);
   g_clear_pointer (&self->bookings, g_array_unref);
+  g_clear_pointer (&self->arrivals, g_array_unref);
   g_clear_pointer (&self->zone, g_time_zone_unref);
   G_OBJECT_CLASS (unsoot_stock_picture_parent_class)->finalize (object);
 }
@@ -243,18 +245,25 @@ draw_point (UnsootStockPicture *self, cairo_t *cr)
   draw_text (self, cr, words, scale->left + scale->width, y - 9, 1);
 }
 
-/* An arrow head, its tip at @tip. */
+/* The path of an arrow head, its tip at @tip. */
 static void
-draw_arrow (cairo_t *cr, double x, double tip, double base)
+arrow (cairo_t *cr, double x, double tip, double base)
 {
   cairo_move_to (cr, x, tip);
   cairo_line_to (cr, x - 4, base);
   cairo_line_to (cr, x + 4, base);
   cairo_close_path (cr);
+}
+
+static void
+draw_arrow (cairo_t *cr, double x, double tip, double base)
+{
+  arrow (cr, x, tip, base);
   cairo_fill (cr);
 }
 
-/* Deliveries point up, bookings down: two shapes as well as two places. */
+/* Deliveries point up, bookings down: two shapes as well as two places. What is only on order is
+ * hollow. */
 static void
 draw_ticks (UnsootStockPicture *self, cairo_t *cr, const GdkRGBA *accent, const GdkRGBA *ink)
 {
@@ -266,6 +275,13 @@ draw_ticks (UnsootStockPicture *self, cairo_t *cr, const GdkRGBA *accent, const 
       const UnsootStockStep *step = &g_array_index (self->steps, UnsootStockStep, i);
       if (step->ml > 0)
         draw_arrow (cr, unsoot_stock_x (&self->scale, step->at), y + 4, y + 12);
+    }
+  cairo_set_line_width (cr, 1.5);
+  for (guint i = 0; i < self->arrivals->len; i++)
+    {
+      const gint64 at = g_array_index (self->arrivals, UnsootStockStep, i).at;
+      arrow (cr, unsoot_stock_x (&self->scale, at), y + 4, y + 12);
+      cairo_stroke (cr);
     }
   set_colour (cr, ink, 0.72);
   for (guint i = 0; i < self->bookings->len; i++)
@@ -330,6 +346,7 @@ unsoot_stock_picture_init (UnsootStockPicture *self)
 {
   self->steps = g_array_new (FALSE, FALSE, sizeof (UnsootStockStep));
   self->bookings = g_array_new (FALSE, FALSE, sizeof (UnsootStockStep));
+  self->arrivals = g_array_new (FALSE, FALSE, sizeof (UnsootStockStep));
   unsoot_access_name (GTK_WIDGET (self), _ ("The stock, back and ahead"));
 }
 
@@ -345,10 +362,36 @@ take_moves (UnsootStockPicture *self, GPtrArray *moves)
     }
 }
 
+/* What is on order and for which day: one whose day is past may come tomorrow, one without a day is
+ * not drawn. */
+static GArray *
+take_arrivals (UnsootStockPicture *self, const UnsootFluidSupply *supply)
+{
+  GArray *arrivals = g_array_new (FALSE, FALSE, sizeof (UnsootOutlookNeed));
+  const int today = local_of (self, self->now).day;
+
+  g_array_set_size (self->arrivals, 0);
+  for (guint i = 0; i < supply->orders->len; i++)
+    {
+      const UnsootSupplyOrder *order = g_ptr_array_index (supply->orders, i);
+      int day;
+
+      if (order->expected_on == NULL || !unsoot_day_parse (order->expected_on, &day, NULL))
+        continue;
+      const UnsootOutlookNeed arrival = { MAX (day - today, 1), order->open_ml };
+      const UnsootStockStep step = { ahead_at (self, arrival.day), order->open_ml };
+      g_array_append_val (arrivals, arrival);
+      if (step.at < self->scale.to)
+        g_array_append_val (self->arrivals, step);
+    }
+  return arrivals;
+}
+
 static void
 take_needs (UnsootStockPicture *self, const UnsootFluidSupply *supply)
 {
   g_autoptr (GArray) needs = g_array_new (FALSE, FALSE, sizeof (UnsootOutlookNeed));
+  g_autoptr (GArray) arrivals = take_arrivals (self, supply);
 
   g_array_set_size (self->bookings, 0);
   for (guint i = 0; i < supply->needs->len; i++)
@@ -363,7 +406,8 @@ take_needs (UnsootStockPicture *self, const UnsootFluidSupply *supply)
         g_array_append_val (self->bookings, booking);
     }
   unsoot_outlook (supply->stock->on_hand_ml - supply->stock->unusable_ml,
-                  (UnsootOutlookNeed *) needs->data, needs->len, supply->reorder.demand,
+                  (UnsootOutlookNeed *) needs->data, needs->len,
+                  (UnsootOutlookNeed *) arrivals->data, arrivals->len, supply->reorder.demand,
                   supply->reorder.demand_sd, BAND_Z, self->ahead, G_N_ELEMENTS (self->ahead));
 }
 
@@ -375,8 +419,8 @@ describe (UnsootStockPicture *self, const UnsootFluidSupply *supply)
       = unsoot_format_litres ((gint64) round (self->ahead[UNSOOT_STOCK_DAYS_AHEAD].ml / 100) * 100);
   /* Translators: what a picture shows: two volumes and a number of days */
   g_autofree char *words
-      = g_strdup_printf (_ ("%s on hand today; %s expected in %d days without a delivery"), here,
-                         then, (int) UNSOOT_STOCK_DAYS_AHEAD);
+      = g_strdup_printf (_ ("%s on hand today; %s expected in %d days, with what is on order"),
+                         here, then, (int) UNSOOT_STOCK_DAYS_AHEAD);
 
   unsoot_access_describe (GTK_WIDGET (self), words);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), words);
@@ -399,6 +443,8 @@ unsoot_stock_picture_show (UnsootStockPicture *self, const UnsootFluidSupply *su
   take_needs (self, supply);
   most = (double) unsoot_stock_most (before_ml, (UnsootStockStep *) self->steps->data,
                                      self->steps->len);
+  for (int i = 0; i <= UNSOOT_STOCK_DAYS_AHEAD; i++)
+    most = MAX (most, self->ahead[i].ml);
   if (!isnan (self->point))
     most = MAX (most, self->point * 1.15);
   self->scale.most_ml = unsoot_stock_top (most);

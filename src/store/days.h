@@ -34,6 +34,8 @@ typedef enum
   UNSOOT_HAND_RELEASED,   /* a vehicle out in pieces */
   UNSOOT_HAND_WAITING,    /* here, and no bay yet */
   UNSOOT_HAND_SHORT,      /* fluid short for a booking */
+  UNSOOT_HAND_LATE,       /* an order that should have come */
+  UNSOOT_HAND_REORDER,    /* fluid at its reorder point, and nothing on order */
   UNSOOT_HAND_LOAN,       /* adapter overdue */
   UNSOOT_HAND_GAUGE,      /* gauge check due */
   UNSOOT_HAND_HOSES,      /* hoses due */

@@ -7,6 +7,7 @@
 #include "fluids.h"
 #include "lot-shelf.h"
 #include "shops.h"
+#include "supply-orders.h"
 
 /* Use is averaged over twelve weeks. Common practice, no source. */
 #define USE_DAYS 84
@@ -57,9 +58,11 @@ stock_of (UnsootDb *db, const UnsootFluidRow *fluid, const char *today, gint64 n
 {
   g_autoptr (UnsootFluidStock) stock = g_new0 (UnsootFluidStock, 1);
   g_autoptr (UnsootLotShelf) shelf = unsoot_lot_shelf_load (db, fluid->id, today, error);
+  g_autoptr (GPtrArray) orders
+      = shelf != NULL ? unsoot_supply_orders_open (db, fluid->id, error) : NULL;
   gint64 used = 0;
 
-  if (shelf == NULL
+  if (orders == NULL
       || !unsoot_db_int (db, &stock->promised_ml, error, promised_sql, unsoot_int (fluid->id))
       || !unsoot_db_int (db, &used, error, used_sql, unsoot_int (fluid->id),
                          unsoot_int (now - (gint64) USE_DAYS * DAY_SECONDS), unsoot_int (now)))
@@ -69,6 +72,7 @@ stock_of (UnsootDb *db, const UnsootFluidRow *fluid, const char *today, gint64 n
   stock->name = g_strdup (fluid->name);
   stock->side = g_strdup (fluid->side);
   stock->daily_ml = (double) used / USE_DAYS;
+  stock->on_order_ml = unsoot_supply_orders_ml (orders);
   set_state (stock, shelf, today);
   return g_steal_pointer (&stock);
 }

@@ -26,6 +26,7 @@ unsoot_fluid_supply_free (UnsootFluidSupply *supply)
   unsoot_supplier_row_free (supply->supplier);
   g_clear_pointer (&supply->packs, g_ptr_array_unref);
   g_clear_pointer (&supply->needs, g_ptr_array_unref);
+  g_clear_pointer (&supply->orders, g_ptr_array_unref);
   g_free (supply);
 }
 
@@ -66,8 +67,8 @@ suggest (UnsootFluidSupply *supply)
   supply->reorder.lead = from->lead_days;
   supply->reorder.lead_sd = isnan (from->lead_days_spread) ? 0 : from->lead_days_spread;
   supply->reorder.service = supply->fluid->service_level;
-  supply->has_point
-      = unsoot_supply_suggest (&supply->reorder, supply->stock->free_ml, &supply->suggestion, NULL);
+  supply->has_point = unsoot_supply_suggest (&supply->reorder, supply->stock->free_ml,
+                                             supply->stock->on_order_ml, &supply->suggestion, NULL);
   for (guint i = 0; i < supply->packs->len; i++)
     {
       const UnsootPackRow *row = g_ptr_array_index (supply->packs, i);
@@ -108,7 +109,8 @@ supply_of (UnsootDb *db, UnsootFluidRow *fluid, GPtrArray *needs, const char *to
   take_needs (supply, needs);
   supply->stock = unsoot_fluid_stock (db, fluid->id, now, error);
   supply->packs = supply->stock != NULL ? unsoot_fluid_packs (db, fluid->id, error) : NULL;
-  if (shelf == NULL || supply->packs == NULL || !read_weeks (db, fluid->id, now, weeks, error)
+  supply->orders = supply->packs != NULL ? unsoot_supply_orders_open (db, fluid->id, error) : NULL;
+  if (shelf == NULL || supply->orders == NULL || !read_weeks (db, fluid->id, now, weeks, error)
       || !load_supplier (db, supply, error))
     return NULL;
   unsoot_demand_of_weeks (weeks, WEEKS, &supply->reorder.demand, &supply->reorder.demand_sd);
@@ -116,9 +118,9 @@ supply_of (UnsootDb *db, UnsootFluidRow *fluid, GPtrArray *needs, const char *to
   supply->going_off_ml = unsoot_supply_going_off (
       (const UnsootStockLot *) (gconstpointer) shelf->lots->data, shelf->lots->len, today,
       supply->reorder.demand, UNSOOT_ATTENTION_LOT);
-  supply->state = unsoot_supply (supply->short_ml, supply->stock->free_ml,
-                                 supply->has_point ? supply->suggestion.point : (double) NAN,
-                                 supply->going_off_ml);
+  supply->state = unsoot_supply (
+      supply->short_ml, supply->stock->free_ml, supply->stock->on_order_ml,
+      supply->has_point ? supply->suggestion.point : (double) NAN, supply->going_off_ml);
   return g_steal_pointer (&supply);
 }
 

@@ -5,6 +5,7 @@
 #include "rows.h"
 #include "shop-row.h"
 #include "stocks.h"
+#include "supply-orders.h"
 #include "supply.h"
 
 G_BEGIN_DECLS
@@ -17,6 +18,7 @@ typedef struct
   UnsootSupplierRow *supplier; /* NULL: none entered */
   GPtrArray *packs;            /* UnsootPackRow by size */
   GPtrArray *needs;            /* UnsootFluidNeed of it, by start */
+  GPtrArray *orders;           /* UnsootSupplyOrder that are open, by the day expected */
   gint64 short_ml;             /* what they lack, all together */
   gint64 going_off_ml;         /* expires within the days of attention, unused */
   UnsootSupply state;

@@ -7,7 +7,9 @@
 #include "attention.h"
 #include "civil-words.h"
 #include "dose.h"
+#include "civil.h"
 #include "fluid-needs.h"
+#include "fluid-supply.h"
 #include "fluids.h"
 #include "lot-shelf.h"
 
@@ -24,33 +26,116 @@ rest_of (const char *sentence, const char *thing)
   return g_strdup (g_strstrip (rest));
 }
 
+/* What is to come in time: an order whose day is past comes nobody knows when. */
+static GArray *
+arrivals_of (const UnsootHandRound *round, const GPtrArray *orders)
+{
+  GArray *arrivals = g_array_new (FALSE, FALSE, sizeof (UnsootOutlookNeed));
+
+  for (guint i = 0; i < orders->len; i++)
+    {
+      const UnsootSupplyOrder *order = orders->pdata[i];
+      const UnsootOutlookNeed arrival = { unsoot_hand_day (order->expected_on), order->open_ml };
+      if (arrival.day >= round->today)
+        g_array_append_val (arrivals, arrival);
+    }
+  return arrivals;
+}
+
+/* The first dose that lacks and that nothing on order brings in time; @short_ml: what it and those
+ * before it lack. */
+static const UnsootFluidNeed *
+first_short (const UnsootHandRound *round, const UnsootFluidSupply *supply)
+{
+  g_autoptr (GArray) arrivals = arrivals_of (round, supply->orders);
+  gint64 lacking = 0;
+
+  for (guint i = 0; i < supply->needs->len; i++)
+    {
+      const UnsootFluidNeed *need = supply->needs->pdata[i];
+      lacking += need->short_ml;
+      if (need->short_ml > 0
+          && unsoot_arrived_by ((const UnsootOutlookNeed *) (gconstpointer) arrivals->data,
+                                arrivals->len, unsoot_hand_day (need->day))
+                 < lacking)
+        return need;
+    }
+  return NULL;
+}
+
+/* "is 3 L short for tomorrow 10:00", and when more of it comes. */
 static void
-tell_short (UnsootHandRound *round, const UnsootFluidNeed *need)
+tell_short (UnsootHandRound *round, const UnsootFluidSupply *supply, const UnsootFluidNeed *need)
 {
   g_autofree char *when = unsoot_hand_when (round, need->starts_at);
   g_autofree char *sentence = unsoot_stock_shortage_sentence (need->fluid, need->short_ml, when);
+  g_autofree char *rest = rest_of (sentence, need->fluid);
+  const UnsootSupplyOrder *order = supply->orders->len > 0 ? supply->orders->pdata[0] : NULL;
+  const int expected = order != NULL ? unsoot_hand_day (order->expected_on) : 0;
+  g_autofree char *day = expected != 0 ? unsoot_day_near_words (expected, round->today) : NULL;
+  g_autofree char *coming = NULL;
 
+  if (day != NULL)
+    {
+      g_autofree char *volume = unsoot_dose_volume_words (supply->stock->on_order_ml);
+      /* Translators: "is 3 L short for tomorrow 10:00", a volume, "in 2 days" */
+      coming = g_strdup_printf (_ ("%s; %s on order, expected %s"), rest, volume, day);
+    }
+  else
+    coming = g_steal_pointer (&rest);
   unsoot_hand_add (round, UNSOOT_HAND_SHORT, -need->starts_at, UNSOOT_TARGET_FLUID, need->fluid_id,
-                   _ ("Order"), g_strdup (need->fluid), rest_of (sentence, need->fluid));
+                   supply->suggestion.wanted_ml > 0 || order == NULL ? _ ("Order") : _ ("Call"),
+                   g_strdup (need->fluid), g_steal_pointer (&coming));
+}
+
+static void
+tell_late (UnsootHandRound *round, const UnsootSupplyOrder *order)
+{
+  const int expected = unsoot_hand_day (order->expected_on);
+  g_autofree char *volume = unsoot_dose_volume_words (order->open_ml);
+  g_autofree char *when = unsoot_day_near_words (expected, round->today);
+
+  if (expected == 0 || expected >= round->today)
+    return;
+  unsoot_hand_add (round, UNSOOT_HAND_LATE, round->today - expected, UNSOOT_TARGET_FLUID,
+                   order->order->fluid_id, _ ("Call"),
+                   g_strdup_printf (_ ("Order %d"), (int) order->order->number),
+                   /* Translators: a volume, a fluid, a supplier, "yesterday" */
+                   g_strdup_printf (_ ("of %s %s from %s was expected %s"), volume, order->fluid,
+                                    order->supplier->name, when));
+}
+
+static void
+tell_reorder (UnsootHandRound *round, const UnsootFluidSupply *supply)
+{
+  g_autofree char *volume = unsoot_dose_volume_words (MAX (supply->stock->free_ml, 0));
+
+  if (supply->state != UNSOOT_SUPPLY_LOW || supply->suggestion.wanted_ml <= 0)
+    return;
+  unsoot_hand_add (round, UNSOOT_HAND_REORDER, -supply->stock->free_ml, UNSOOT_TARGET_FLUID,
+                   supply->fluid->id, _ ("Order"), g_strdup (supply->fluid->name),
+                   /* Translators: a volume */
+                   g_strdup_printf (_ ("is at its reorder point with %s free"), volume));
 }
 
 /* The first shortage of each fluid: what is ordered for it covers the rest. */
 static gboolean
-tell_shorts (UnsootHandRound *round, GError **error)
+tell_supplies (UnsootHandRound *round, GError **error)
 {
-  g_autoptr (GPtrArray) needs
-      = unsoot_fluid_needs (round->db, round->shop, round->now, 0, 0, error);
-  gint64 told = 0;
+  g_autoptr (GPtrArray) supplies = unsoot_fluid_supply_list (round->db, round->now, error);
 
-  for (guint i = 0; needs != NULL && i < needs->len; i++)
+  for (guint i = 0; supplies != NULL && i < supplies->len; i++)
     {
-      const UnsootFluidNeed *need = needs->pdata[i];
-      if (need->short_ml <= 0 || need->fluid_id == told)
-        continue;
-      told = need->fluid_id;
-      tell_short (round, need);
+      const UnsootFluidSupply *supply = supplies->pdata[i];
+      const UnsootFluidNeed *need = first_short (round, supply);
+
+      if (need != NULL)
+        tell_short (round, supply, need);
+      for (guint k = 0; k < supply->orders->len; k++)
+        tell_late (round, supply->orders->pdata[k]);
+      tell_reorder (round, supply);
     }
-  return needs != NULL;
+  return supplies != NULL;
 }
 
 static void
@@ -93,5 +178,5 @@ tell_lots (UnsootHandRound *round, GError **error)
 gboolean
 unsoot_hands_fluids (UnsootHandRound *round, GError **error)
 {
-  return tell_shorts (round, error) && tell_lots (round, error);
+  return tell_supplies (round, error) && tell_lots (round, error);
 }

@@ -47,6 +47,24 @@ gint64 unsoot_tank_post (UnsootDb *db, const UnsootActing *who, gint64 machine_i
                          const char *kind, gint64 ml, const char *contents, const char *label,
                          GError **error);
 
+/**
+ * unsoot_tank_correct:
+ *
+ * The counter-posting of an event that was a mistake: the tank holds again what it held before.
+ * Only the last that stands can be taken back, and then the one before it.
+ *
+ * Errors: NOT_ALLOWED; INVALID without a reason; CONSTRAINT where it was taken back already,
+ * something was done since, or while a run has the machine.
+ *
+ * Returns: the correction's id, 0 on error.
+ */
+gint64 unsoot_tank_correct (UnsootDb *db, const UnsootActing *who, gint64 event_id,
+                            const char *reason, GError **error);
+
+/* Of the events of one tank, oldest first, the last that is no correction and has none; NULL:
+ * there is none. */
+const UnsootTankEventRow *unsoot_tank_standing (const GPtrArray *events);
+
 /* UnsootTankEventRow of a tank, oldest first. */
 GPtrArray *unsoot_tank_events (UnsootDb *db, gint64 tank_id, GError **error);
 

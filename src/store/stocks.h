@@ -17,6 +17,7 @@ typedef struct
   gint64 unusable_ml; /* of it expired or stopped */
   gint64 promised_ml; /* to jobs booked or in the shop, not yet taken */
   gint64 free_ml;     /* usable less promised; below zero is short */
+  gint64 on_order_ml; /* ordered from suppliers, not here yet */
   double daily_ml;    /* used a day over the last 12 weeks */
   double days_left;   /* NAN where none is used */
   char *next_expiry;  /* ISO date of the first usable lot to expire; NULL: none does */

@@ -142,3 +142,92 @@ unsoot_tank_post (UnsootDb *db, const UnsootActing *who, gint64 machine_id, cons
       = unsoot_tank_event_add (db, who, state->tank->id, kind, &tank, 0, who->now, label, error);
   return unsoot_deed_end (&deed, id != 0, error) ? id : 0;
 }
+
+static gboolean
+is_corrected (const GPtrArray *events, gint64 id)
+{
+  for (guint i = 0; i < events->len; i++)
+    if (((const UnsootTankEventRow *) events->pdata[i])->reverses_id == id)
+      return TRUE;
+  return FALSE;
+}
+
+/* The last that stands of those before @end. */
+static const UnsootTankEventRow *
+standing_before (const GPtrArray *events, gint64 end)
+{
+  for (guint i = events->len; i > 0; i--)
+    {
+      const UnsootTankEventRow *event = events->pdata[i - 1];
+      if (event->id < end && event->reverses_id == 0 && !is_corrected (events, event->id))
+        return event;
+    }
+  return NULL;
+}
+
+const UnsootTankEventRow *
+unsoot_tank_standing (const GPtrArray *events)
+{
+  return standing_before (events, G_MAXINT64);
+}
+
+static gboolean
+check_correctable (const GPtrArray *events, const UnsootTankEventRow *event, const char *reason,
+                   GError **error)
+{
+  const UnsootTankEventRow *last = unsoot_tank_standing (events);
+
+  if (event->reverses_id != 0 || is_corrected (events, event->id))
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                             _ ("This was taken back already. Record what is found in the tank."));
+  if (last == NULL || last->id != event->id)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                             _ ("Something was done with this tank since: take that back first, or "
+                                "record what is found in it."));
+  if (unsoot_deed_blank (reason))
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
+                             _ ("Say why it is taken back: both stay in the book."));
+  return TRUE;
+}
+
+/* @before: what the tank is said to hold again; NULL: nobody knows. */
+static gint64
+post_correction (UnsootDb *db, const UnsootActing *who, const UnsootTankEventRow *event,
+                 const UnsootTankEventRow *before, const char *reason, GError **error)
+{
+  g_autoptr (UnsootTankEventRow) row
+      = before != NULL ? unsoot_record_copy (&unsoot_tank_event_row_type, before)
+                       : unsoot_tank_event_row_new ();
+
+  row->id = 0;
+  row->tank_id = event->tank_id;
+  g_free (row->kind);
+  row->kind = g_strdup ("correction");
+  if (before == NULL)
+    row->contents = g_strdup (unsoot_contents_to_slug (UNSOOT_CONTENTS_UNKNOWN));
+  row->reverses_id = event->id;
+  g_free (row->reason);
+  row->reason = g_strdup (reason);
+  row->at = who->now;
+  row->staff_id = who->staff_id;
+  return unsoot_rows_post (db, &unsoot_tank_event_row_type, row, error) ? row->id : 0;
+}
+
+gint64
+unsoot_tank_correct (UnsootDb *db, const UnsootActing *who, gint64 event_id, const char *reason,
+                     GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_TEND_TANK, error);
+  g_autoptr (UnsootTankEventRow) event
+      = deed != NULL ? unsoot_rows_get (db, &unsoot_tank_event_row_type, event_id, error) : NULL;
+  g_autoptr (UnsootTankRow) tank
+      = event != NULL ? unsoot_rows_get (db, &unsoot_tank_row_type, event->tank_id, error) : NULL;
+  g_autoptr (GPtrArray) events = tank != NULL && check_free (db, tank->machine_id, error)
+                                     ? unsoot_tank_events (db, tank->id, error)
+                                     : NULL;
+
+  if (events == NULL || !check_correctable (events, event, reason, error))
+    return 0;
+  gint64 id = post_correction (db, who, event, standing_before (events, event->id), reason, error);
+  return unsoot_deed_end (&deed, id != 0, error) ? id : 0;
+}

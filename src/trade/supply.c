@@ -12,6 +12,7 @@
 static const UnsootSlug supplies[] = {
   { UNSOOT_SUPPLY_SHORT, "short", N_ ("short") },
   { UNSOOT_SUPPLY_LOW, "low", N_ ("low") },
+  { UNSOOT_SUPPLY_ON_ORDER, "on-order", N_ ("on order") },
   /* Translators: of a fluid, some of which will expire before it is used */
   { UNSOOT_SUPPLY_GOES_OFF, "goes-off", N_ ("goes off") },
   /* Translators: of a fluid: enough, and nothing expires unused */
@@ -26,12 +27,13 @@ unsoot_supply_words (UnsootSupply supply)
 }
 
 UnsootSupply
-unsoot_supply (gint64 short_ml, gint64 free_ml, double point, gint64 going_off_ml)
+unsoot_supply (gint64 short_ml, gint64 free_ml, gint64 on_order_ml, double point,
+               gint64 going_off_ml)
 {
   if (short_ml > 0 || free_ml < 0)
     return UNSOOT_SUPPLY_SHORT;
   if (!isnan (point) && (double) free_ml <= point)
-    return UNSOOT_SUPPLY_LOW;
+    return (double) (free_ml + on_order_ml) <= point ? UNSOOT_SUPPLY_LOW : UNSOOT_SUPPLY_ON_ORDER;
   return going_off_ml > 0 ? UNSOOT_SUPPLY_GOES_OFF : UNSOOT_SUPPLY_FINE;
 }
 
@@ -90,17 +92,18 @@ unsoot_supply_going_off (const UnsootStockLot *lots, gsize n, const char *today,
 }
 
 gboolean
-unsoot_supply_suggest (const UnsootReorder *reorder, gint64 free_ml, UnsootSuggestion *suggestion,
-                       GError **error)
+unsoot_supply_suggest (const UnsootReorder *reorder, gint64 free_ml, gint64 on_order_ml,
+                       UnsootSuggestion *suggestion, GError **error)
 {
+  const gint64 counted = free_ml + on_order_ml;
   UnsootSuggestion made = { 0 };
 
   if (!unsoot_reorder_safety (reorder, &made.safety, error)
       || !unsoot_reorder_point (reorder, &made.point, error))
     return FALSE;
   made.target = made.point + reorder->demand * UNSOOT_SUPPLY_COVER_DAYS;
-  if ((double) free_ml <= made.point && made.target > (double) free_ml)
-    made.wanted_ml = (gint64) ceil (made.target) - free_ml;
+  if ((double) counted <= made.point && made.target > (double) counted)
+    made.wanted_ml = (gint64) ceil (made.target) - counted;
   *suggestion = made;
   return TRUE;
 }
@@ -125,7 +128,7 @@ unsoot_pack_order (const UnsootPack *packs, gsize n, gint64 ml, UnsootPackOrder 
 }
 
 static gint64
-booked_by (const UnsootOutlookNeed *needs, gsize n, int day)
+sum_until (const UnsootOutlookNeed *needs, gsize n, int day)
 {
   gint64 sum = 0;
 
@@ -135,15 +138,23 @@ booked_by (const UnsootOutlookNeed *needs, gsize n, int day)
   return sum;
 }
 
+gint64
+unsoot_arrived_by (const UnsootOutlookNeed *arrivals, gsize n, int day)
+{
+  return sum_until (arrivals, n, day);
+}
+
 void
-unsoot_outlook (gint64 usable, const UnsootOutlookNeed *needs, gsize n, double demand,
+unsoot_outlook (gint64 usable, const UnsootOutlookNeed *needs, gsize n,
+                const UnsootOutlookNeed *arrivals, gsize n_arrivals, double demand,
                 double demand_sd, double z, UnsootOutlookDay *days, gsize n_days)
 {
   for (gsize i = 0; i < n_days; i++)
     {
-      const double used = MAX ((double) booked_by (needs, n, (int) i), demand * (double) i);
+      const double used = MAX ((double) sum_until (needs, n, (int) i), demand * (double) i);
       const double spread = z * demand_sd * sqrt ((double) i);
-      const double left = (double) usable - used;
+      const double here = (double) (usable + sum_until (arrivals, n_arrivals, (int) i));
+      const double left = here - used;
       days[i] = (UnsootOutlookDay){ MAX (left, 0), MAX (left - spread, 0), MAX (left + spread, 0) };
     }
 }

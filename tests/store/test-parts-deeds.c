@@ -320,6 +320,45 @@ START_TEST (a_clerk_drains_a_tank)
 }
 END_TEST
 
+/* 0.3 L found, drained, flushed: the flush was the other cart's, then the drain too. */
+START_TEST (a_mistake_at_a_tank_is_corrected)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  UnsootActing clerk = test_as (shop->clerk, 0), advisor = test_as (shop->advisor, 0);
+  GError *error = NULL;
+  gint64 found = unsoot_tank_post (shop->db, &clerk, shop->cart, "fuel", "found", 300, "returned",
+                                   NULL, &error);
+  gint64 drain
+      = unsoot_tank_post (shop->db, &clerk, shop->cart, "fuel", "drain", 0, NULL, NULL, &error);
+  gint64 flush
+      = unsoot_tank_post (shop->db, &clerk, shop->cart, "fuel", "flush", 0, NULL, NULL, &error);
+
+  ck_no_error (error);
+  ck_assert_int_eq (unsoot_tank_correct (shop->db, &clerk, drain, "other cart", &error), 0);
+  ck_constraint (error, "since");
+  ck_assert_int_eq (unsoot_tank_correct (shop->db, &clerk, flush, " ", &error), 0);
+  ck_invalid (error, "Say why");
+  ck_assert_int_eq (unsoot_tank_correct (shop->db, &advisor, flush, "other cart", &error), 0);
+  ck_not_allowed (error, "service advisor");
+  ck_assert_int_ne (unsoot_tank_correct (shop->db, &clerk, flush, "other cart", &error), 0);
+  ck_ask_text (shop, "SELECT contents || ml || reason FROM tank_events ORDER BY id DESC LIMIT 1",
+               "empty0other cart");
+  ck_ask (shop, "SELECT reverses_id FROM tank_events ORDER BY id DESC LIMIT 1", flush);
+  ck_assert_int_eq (unsoot_tank_correct (shop->db, &clerk, flush, "again", &error), 0);
+  ck_constraint (error, "already");
+
+  ck_assert_int_ne (unsoot_tank_correct (shop->db, &clerk, drain, "other cart", &error), 0);
+  g_autoptr (UnsootTankState) state = unsoot_machine_tank (shop->db, shop->cart, "fuel", &error);
+  ck_assert_str_eq (state->last->contents, "returned");
+  ck_assert_int_eq (state->last->ml, 300);
+  ck_assert_int_eq (state->last->reverses_id, drain);
+  /* Before anything was recorded nobody knew. */
+  ck_assert_int_ne (unsoot_tank_correct (shop->db, &clerk, found, "not looked", &error), 0);
+  ck_ask_text (shop, "SELECT contents || ml FROM tank_events ORDER BY id DESC LIMIT 1", "unknown0");
+  ck_ask (shop, "SELECT count (*) FROM tank_events", 6);
+}
+END_TEST
+
 static Suite *
 parts_deeds_suite (void)
 {
@@ -338,6 +377,7 @@ parts_deeds_suite (void)
   tcase_add_test (equipment, the_board_knows_the_jobs);
   tcase_add_test (equipment, containers_and_hoses);
   tcase_add_test (equipment, a_clerk_drains_a_tank);
+  tcase_add_test (equipment, a_mistake_at_a_tank_is_corrected);
   suite_add_tcase (suite, fluids);
   suite_add_tcase (suite, equipment);
   return suite;

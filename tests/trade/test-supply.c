@@ -35,14 +35,14 @@ START_TEST (suggestion_goes_up_to_the_cover)
   UnsootSuggestion suggestion;
   GError *error = NULL;
 
-  ck_assert (unsoot_supply_suggest (&reorder, 16569, &suggestion, &error));
+  ck_assert (unsoot_supply_suggest (&reorder, 16569, 0, &suggestion, &error));
   ck_near (suggestion.point, 16569.57, 0.01);
   ck_near (suggestion.safety, 1569.57, 0.01);
   /* 28 days of 2500 on top: 86569.57, of which 16569 are here. */
   ck_assert_int_eq (suggestion.wanted_ml, 70001);
-  ck_assert (unsoot_supply_suggest (&reorder, 16570, &suggestion, &error));
+  ck_assert (unsoot_supply_suggest (&reorder, 16570, 0, &suggestion, &error));
   ck_assert_int_eq (suggestion.wanted_ml, 0);
-  ck_assert (unsoot_supply_suggest (&reorder, -400, &suggestion, &error));
+  ck_assert (unsoot_supply_suggest (&reorder, -400, 0, &suggestion, &error));
   ck_assert_int_eq (suggestion.wanted_ml, 86970);
 }
 END_TEST
@@ -54,7 +54,7 @@ START_TEST (the_point_itself_orders)
   UnsootSuggestion suggestion;
   GError *error = NULL;
 
-  ck_assert (unsoot_supply_suggest (&even, 10000, &suggestion, &error));
+  ck_assert (unsoot_supply_suggest (&even, 10000, 0, &suggestion, &error));
   ck_near (suggestion.point, 10000, 1e-9);
   ck_assert_int_eq (suggestion.wanted_ml, 70000);
 }
@@ -80,14 +80,35 @@ START_TEST (packs_by_what_they_cost)
 }
 END_TEST
 
+/* 2500 a day even, 4 days of lead: the point is 10000, and 28 days more make 80000. What was
+ * ordered counts as if it were here, whole or in part. */
+START_TEST (nothing_is_suggested_twice)
+{
+  const UnsootReorder even = { .demand = 2500, .demand_sd = 0, .lead = 4, .service = 0.9 };
+  UnsootSuggestion suggestion;
+  GError *error = NULL;
+
+  ck_assert (unsoot_supply_suggest (&even, 3000, 70000, &suggestion, &error));
+  ck_assert_int_eq (suggestion.wanted_ml, 0);
+  ck_assert (unsoot_supply_suggest (&even, 3000, 5000, &suggestion, &error));
+  ck_assert_int_eq (suggestion.wanted_ml, 72000);
+  ck_assert (unsoot_supply_suggest (&even, 3000, 0, &suggestion, &error));
+  ck_assert_int_eq (suggestion.wanted_ml, 77000);
+}
+END_TEST
+
 START_TEST (the_worst_is_said)
 {
-  ck_assert_int_eq (unsoot_supply (1, 9000, 100, 0), UNSOOT_SUPPLY_SHORT);
-  ck_assert_int_eq (unsoot_supply (0, -1, (double) NAN, 0), UNSOOT_SUPPLY_SHORT);
-  ck_assert_int_eq (unsoot_supply (0, 100, 100, 50), UNSOOT_SUPPLY_LOW);
-  ck_assert_int_eq (unsoot_supply (0, 101, 100, 50), UNSOOT_SUPPLY_GOES_OFF);
-  ck_assert_int_eq (unsoot_supply (0, 0, (double) NAN, 0), UNSOOT_SUPPLY_FINE);
+  ck_assert_int_eq (unsoot_supply (1, 9000, 0, 100, 0), UNSOOT_SUPPLY_SHORT);
+  ck_assert_int_eq (unsoot_supply (0, -1, 0, (double) NAN, 0), UNSOOT_SUPPLY_SHORT);
+  ck_assert_int_eq (unsoot_supply (0, 100, 0, 100, 50), UNSOOT_SUPPLY_LOW);
+  ck_assert_int_eq (unsoot_supply (0, 101, 0, 100, 50), UNSOOT_SUPPLY_GOES_OFF);
+  ck_assert_int_eq (unsoot_supply (0, 0, 0, (double) NAN, 0), UNSOOT_SUPPLY_FINE);
+  ck_assert_int_eq (unsoot_supply (0, 100, 1, 100, 50), UNSOOT_SUPPLY_ON_ORDER);
+  ck_assert_int_eq (unsoot_supply (0, 60, 40, 100, 50), UNSOOT_SUPPLY_LOW);
+  ck_assert_int_eq (unsoot_supply (1, 60, 9000, 100, 0), UNSOOT_SUPPLY_SHORT);
   ck_assert_str_eq (unsoot_supply_words (UNSOOT_SUPPLY_GOES_OFF), "goes off");
+  ck_assert_str_eq (unsoot_supply_words (UNSOOT_SUPPLY_ON_ORDER), "on order");
 }
 END_TEST
 
@@ -113,7 +134,7 @@ START_TEST (bookings_are_part_of_the_usual_use)
   const UnsootOutlookNeed needs[] = { { 2, 4000 }, { -1, 1000 } };
   UnsootOutlookDay days[31];
 
-  unsoot_outlook (10000, needs, 2, 1000, 300, 2, days, G_N_ELEMENTS (days));
+  unsoot_outlook (10000, needs, 2, NULL, 0, 1000, 300, 2, days, G_N_ELEMENTS (days));
   ck_near (days[0].ml, 9000, 1e-9);         /* late job takes its dose today */
   ck_near (days[1].ml, 9000, 1e-9);         /* 1 L of mean use is no more than what is booked */
   ck_near (days[2].ml, 5000, 1e-9);         /* 5 L booked by then, 2 L usual */
@@ -123,6 +144,22 @@ START_TEST (bookings_are_part_of_the_usual_use)
   ck_near (days[0].low, days[0].high, 1e-9);
   ck_near (days[30].ml, 0, 1e-9);
   ck_near (days[30].low, 0, 1e-9);
+}
+END_TEST
+
+/* The same shop with 5 L due in three days and 2 L that should have come yesterday. */
+START_TEST (what_is_on_order_arrives)
+{
+  const UnsootOutlookNeed needs[] = { { 2, 4000 }, { -1, 1000 } };
+  const UnsootOutlookNeed arrivals[] = { { 3, 5000 }, { -1, 2000 } };
+  UnsootOutlookDay days[5];
+
+  unsoot_outlook (10000, needs, 2, arrivals, 2, 1000, 0, 2, days, G_N_ELEMENTS (days));
+  ck_near (days[0].ml, 11000, 1e-9);
+  ck_near (days[2].ml, 7000, 1e-9);
+  ck_near (days[3].ml, 12000, 1e-9);
+  ck_assert_int_eq (unsoot_arrived_by (arrivals, 2, 2), 2000);
+  ck_assert_int_eq (unsoot_arrived_by (arrivals, 2, 3), 7000);
 }
 END_TEST
 
@@ -207,9 +244,11 @@ supply_suite (void)
   tcase_add_test (stock, suggestion_goes_up_to_the_cover);
   tcase_add_test (stock, the_point_itself_orders);
   tcase_add_test (stock, packs_by_what_they_cost);
+  tcase_add_test (stock, nothing_is_suggested_twice);
   tcase_add_test (stock, the_worst_is_said);
   tcase_add_test (stock, what_will_not_be_used);
   tcase_add_test (stock, bookings_are_part_of_the_usual_use);
+  tcase_add_test (stock, what_is_on_order_arrives);
   tcase_add_test (texts, packs_as_they_are_typed);
   tcase_add_test (texts, days_as_labels_have_them);
   suite_add_tcase (suite, stock);

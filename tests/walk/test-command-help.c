@@ -44,9 +44,14 @@ static const struct
   { "pay", WHO "--method --amount --reference --received" },
   { "credit", WHO "--reason --line" },
   { "stock", BOOK },
-  { "deliver", WHO "--expires --received --cost" },
+  { "deliver", WHO "--expires --received --cost --order" },
   { "lend", WHO "--to --kind --phone --due --job" },
   { "back", WHO "--condition --bin" },
+  { "order place", WHO "--from --price --expected --note" },
+  { "order show", BOOK },
+  { "order expect", WHO "--reason" },
+  { "order cancel", WHO "--reason" },
+  { "order reopen", WHO },
   { "paper", BOOK "--output --invoice" },
 };
 

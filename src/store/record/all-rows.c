@@ -52,5 +52,7 @@ const UnsootRecordType *const unsoot_all_records[] = {
   &unsoot_change_row_type,
   &unsoot_precheck_row_type,
   &unsoot_draft_row_type,
+  &unsoot_supply_order_row_type,
+  &unsoot_supply_order_event_row_type,
   NULL,
 };

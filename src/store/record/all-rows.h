@@ -22,6 +22,7 @@
 #include "service-row.h"
 #include "shop-row.h"
 #include "staff-row.h"
+#include "supply-order-row.h"
 #include "vehicle-row.h"
 
 /* NULL-terminated, in the order in which rows can be inserted. */

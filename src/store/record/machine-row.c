@@ -38,6 +38,7 @@ static const UnsootField tank_event_columns[] = {
   UNSOOT_COLUMN (UnsootTankEventRow, at, INT64, PLAIN),
   UNSOOT_COLUMN (UnsootTankEventRow, staff_id, INT64, REF),
   UNSOOT_COLUMN (UnsootTankEventRow, reverses_id, INT64, REF),
+  UNSOOT_COLUMN (UnsootTankEventRow, reason, TEXT, PLAIN),
 };
 UNSOOT_DEFINE_RECORD (UnsootTankEventRow, unsoot_tank_event_row, "tank_events", N_ ("tank event"),
                       TRUE, tank_event_columns)

@@ -43,6 +43,7 @@ typedef struct
   gint64 at;          /* Unix seconds */
   gint64 staff_id;    /* of staff */
   gint64 reverses_id; /* of tank events */
+  char *reason;       /* why a correction was made */
 } UnsootTankEventRow;
 UNSOOT_DECLARE_RECORD (UnsootTankEventRow, unsoot_tank_event_row)
 
