@@ -16,6 +16,7 @@
 #include "title-block.h"
 #include "vehicle-edit.h"
 #include "vehicle-file.h"
+#include "vehicle-life.h"
 #include "vin.h"
 
 enum
@@ -29,6 +30,7 @@ struct _UnsootVehiclePage
 
   /* template */
   UnsootTitleBlock *head;
+  UnsootCard *life;
   UnsootCard *identity;
   UnsootCard *due;
   UnsootCard *meters;
@@ -159,6 +161,17 @@ show_identity (UnsootVehiclePage *self, const UnsootVehicleFile *file)
 }
 
 static void
+show_life (UnsootVehiclePage *self, const UnsootVehicleFile *file)
+{
+  GtkWidget *picture = unsoot_vehicle_life_new (file, unsoot_view_get_session (UNSOOT_VIEW (self)));
+
+  unsoot_card_clear (self->life);
+  gtk_widget_set_visible (GTK_WIDGET (self->life), picture != NULL);
+  if (picture != NULL)
+    gtk_box_append (GTK_BOX (self->life), picture);
+}
+
+static void
 show_due (UnsootVehiclePage *self, const UnsootVehicleFile *file)
 {
   UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
@@ -231,6 +244,7 @@ show_vehicle (UnsootView *view, gpointer result)
   g_autoptr (UnsootVehicleFile) file = result;
 
   show_head (self, file);
+  show_life (self, file);
   show_identity (self, file);
   show_due (self, file);
   show_meters (self, file);
@@ -260,6 +274,7 @@ unsoot_vehicle_page_class_init (UnsootVehiclePageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/vehicle-page.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, head);
+  gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, life);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, identity);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, due);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, meters);

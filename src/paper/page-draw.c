@@ -3,6 +3,13 @@
 
 #define ROUND 0.5523 /* control points of a quarter circle */
 
+/* Version 2.4 of the library has fractions of a point here. */
+#if HPDF_MAJOR_VERSION > 2 || HPDF_MINOR_VERSION >= 4
+typedef HPDF_REAL Dash;
+#else
+typedef HPDF_UINT16 Dash;
+#endif
+
 static HPDF_REAL
 up (const UnsootPageKit *kit, double y)
 {
@@ -98,25 +105,82 @@ unsoot_page_box (UnsootPageKit *kit, double x, double y, double width, double he
     HPDF_Page_Stroke (kit->page);
 }
 
+static void
+trace_points (UnsootPageKit *kit, const UnsootPoint *points, gsize n)
+{
+  move_to (kit, points[0].x, points[0].y);
+  for (gsize i = 1; i < n; i++)
+    line_to (kit, points[i].x, points[i].y);
+}
+
+void
+unsoot_page_path (UnsootPageKit *kit, const UnsootPoint *points, gsize n, double weight,
+                  gboolean dashed, const UnsootTone *tone)
+{
+  const Dash dashes[] = { 4, 3 };
+
+  if (!unsoot_page_draws (kit) || n < 2)
+    return;
+  HPDF_Page_GSave (kit->page);
+  set_stroke (kit, tone, weight);
+  HPDF_Page_SetLineJoin (kit->page, HPDF_ROUND_JOIN);
+  if (dashed)
+    HPDF_Page_SetDash (kit->page, dashes, G_N_ELEMENTS (dashes), 0);
+  trace_points (kit, points, n);
+  HPDF_Page_Stroke (kit->page);
+  HPDF_Page_GRestore (kit->page);
+}
+
+void
+unsoot_page_area (UnsootPageKit *kit, const UnsootPoint *points, gsize n, const UnsootTone *fill)
+{
+  if (!unsoot_page_draws (kit) || n < 3)
+    return;
+  set_fill (kit, fill);
+  trace_points (kit, points, n);
+  HPDF_Page_ClosePath (kit->page);
+  HPDF_Page_Fill (kit->page);
+}
+
+/* Slanting lines over the box around @points; all of it but what they enclose is cut away. */
+void
+unsoot_page_hatch_area (UnsootPageKit *kit, const UnsootPoint *points, gsize n, double gap,
+                        double weight, const UnsootTone *tone)
+{
+  UnsootPoint low, high;
+
+  if (!unsoot_page_draws (kit) || n < 3)
+    return;
+  low = high = points[0];
+  for (gsize i = 1; i < n; i++)
+    {
+      low = (UnsootPoint){ MIN (low.x, points[i].x), MIN (low.y, points[i].y) };
+      high = (UnsootPoint){ MAX (high.x, points[i].x), MAX (high.y, points[i].y) };
+    }
+  HPDF_Page_GSave (kit->page);
+  trace_points (kit, points, n);
+  HPDF_Page_ClosePath (kit->page);
+  HPDF_Page_Clip (kit->page);
+  HPDF_Page_EndPath (kit->page);
+  set_stroke (kit, tone, weight);
+  for (double start = low.x - (high.y - low.y); start < high.x; start += gap)
+    {
+      move_to (kit, start, high.y);
+      line_to (kit, start + high.y - low.y, low.y);
+    }
+  HPDF_Page_Stroke (kit->page);
+  HPDF_Page_GRestore (kit->page);
+}
+
 void
 unsoot_page_hatch (UnsootPageKit *kit, double x, double y, double width, double height, double gap,
                    double weight, const UnsootTone *tone)
 {
-  if (!unsoot_page_draws (kit) || width <= 0 || height <= 0)
-    return;
-  HPDF_Page_GSave (kit->page);
-  HPDF_Page_Rectangle (kit->page, (HPDF_REAL) x, up (kit, y + height), (HPDF_REAL) width,
-                       (HPDF_REAL) height);
-  HPDF_Page_Clip (kit->page);
-  HPDF_Page_EndPath (kit->page);
-  set_stroke (kit, tone, weight);
-  for (double start = x - height; start < x + width; start += gap)
-    {
-      move_to (kit, start, y + height);
-      line_to (kit, start + height, y);
-    }
-  HPDF_Page_Stroke (kit->page);
-  HPDF_Page_GRestore (kit->page);
+  const UnsootPoint corners[]
+      = { { x, y }, { x + width, y }, { x + width, y + height }, { x, y + height } };
+
+  if (width > 0 && height > 0)
+    unsoot_page_hatch_area (kit, corners, G_N_ELEMENTS (corners), gap, weight, tone);
 }
 
 /* Numbers of one command; FALSE where the text has fewer. */

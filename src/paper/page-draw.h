@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "fit.h"
 #include "page-kit.h"
 
 G_BEGIN_DECLS
@@ -18,6 +19,15 @@ void unsoot_page_box (UnsootPageKit *kit, double x, double y, double width, doub
 /* Slanting lines, @gap apart, inside a rectangle: tells areas apart without colour. */
 void unsoot_page_hatch (UnsootPageKit *kit, double x, double y, double width, double height,
                         double gap, double weight, const UnsootTone *tone);
+
+/* Through @n points, with round joins; dashes are 4 points long. */
+void unsoot_page_path (UnsootPageKit *kit, const UnsootPoint *points, gsize n, double weight,
+                       gboolean dashed, const UnsootTone *tone);
+/* The area within @n points, filled, or hatched as a rectangle is. */
+void unsoot_page_area (UnsootPageKit *kit, const UnsootPoint *points, gsize n,
+                       const UnsootTone *fill);
+void unsoot_page_hatch_area (UnsootPageKit *kit, const UnsootPoint *points, gsize n, double gap,
+                             double weight, const UnsootTone *tone);
 
 /* A figure given as path text: M x y, L x y, C x1 y1 x2 y2 x y, Z, each number and letter
  * parted by a space, on a field of 100 × 100 with y down. The field's top left corner comes

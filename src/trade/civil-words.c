@@ -45,6 +45,18 @@ unsoot_day_short_words (int day)
   return g_strdup_printf (_ ("%1$d %2$s"), day_of_month, month_words (month));
 }
 
+char *
+unsoot_day_month_words (int day)
+{
+  int year = 0;
+  int month = 0;
+  int day_of_month = 0;
+
+  unsoot_day_split (day, &year, &month, &day_of_month);
+  /* Translators: short month and year, as in "Nov 2025" */
+  return g_strdup_printf (_ ("%1$s %2$d"), month_words (month), year);
+}
+
 const char *
 unsoot_weekday_words (int weekday)
 {

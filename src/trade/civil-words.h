@@ -12,6 +12,9 @@
 char *unsoot_day_words (int day);
 char *unsoot_day_short_words (int day);
 
+/* "Nov 2025": its month. Free it. */
+char *unsoot_day_month_words (int day);
+
 /* "Monday" for 1 to "Sunday" for 7. */
 const char *unsoot_weekday_words (int weekday);
 

@@ -7,8 +7,10 @@
 #include "civil.h"
 #include "civil-words.h"
 #include "fit.h"
+#include "student.h"
 
 #define OWN_RATE_NEEDS 3
+#define WINDOW_DAYS 3650
 
 const UnsootSlug unsoot_due_by[] = {
   { UNSOOT_DUE_NEVER, "never", N_ ("No interval set") },
@@ -18,16 +20,23 @@ const UnsootSlug unsoot_due_by[] = {
   { 0, NULL, NULL },
 };
 
+/* FALSE where its own readings are too few or it does not grow. */
+static gboolean
+own_line (const UnsootMeter *meter, UnsootTrend *fit)
+{
+  g_autofree UnsootPoint *points = g_new (UnsootPoint, meter->n_points);
+  for (gsize i = 0; i < meter->n_points; i++)
+    points[i] = (UnsootPoint){ meter->points[i].day, (double) meter->points[i].value };
+  return meter->n_points >= OWN_RATE_NEEDS && unsoot_fit_line (points, meter->n_points, fit)
+         && fit->slope > 0;
+}
+
 double
 unsoot_due_rate (const UnsootMeter *meter, gboolean *from_fleet)
 {
-  g_autofree UnsootPoint *points = g_new (UnsootPoint, meter->n_points);
   UnsootTrend fit;
-  for (gsize i = 0; i < meter->n_points; i++)
-    points[i] = (UnsootPoint){ meter->points[i].day, (double) meter->points[i].value };
   *from_fleet = FALSE;
-  if (meter->n_points >= OWN_RATE_NEEDS && unsoot_fit_line (points, meter->n_points, &fit)
-      && fit.slope > 0)
+  if (own_line (meter, &fit))
     return fit.slope;
   *from_fleet = meter->fleet_rate > 0;
   return *from_fleet ? meter->fleet_rate : 0;
@@ -130,6 +139,26 @@ unsoot_due_next (int last_service, const UnsootDueInterval *interval, const Unso
   take_earlier (&due, UNSOOT_DUE_HOURS, day, rate, fleet);
   due.sentence = due_sentence (&due, interval, distance);
   return due;
+}
+
+gboolean
+unsoot_due_window (const UnsootMeter *meter, gint64 target, int today, double share, int *first,
+                   int *last)
+{
+  UnsootTrend fit;
+  *first = *last = 0;
+  if (!own_line (meter, &fit) || unsoot_fit_at (&fit, today) >= (double) target)
+    return FALSE;
+  const double t = unsoot_student_quantile ((1 + share) / 2, (int) fit.n - 2);
+  for (int day = today; day <= today + WINDOW_DAYS && *last == 0; day++)
+    {
+      const double middle = unsoot_fit_at (&fit, day), band = t * unsoot_fit_scatter (&fit, day);
+      if (*first == 0 && middle + band >= (double) target)
+        *first = day;
+      if (middle - band >= (double) target)
+        *last = day;
+    }
+  return *first > 0;
 }
 
 void

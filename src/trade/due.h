@@ -74,5 +74,19 @@ UnsootDue unsoot_due_next (int last_service, const UnsootDueInterval *interval,
                            const UnsootMeter *odometer, const UnsootMeter *hours,
                            UnsootUnit distance);
 
+/**
+ * unsoot_due_window:
+ * @target: metres or seconds on the meter when the next service is due
+ * @share: of all cases in which the day is to lie within, 0.9 for nine of ten
+ * @first, @last: (out): the days between which the meter passes @target; @last is 0 where that
+ *   may take longer than ten years from @today on
+ *
+ * By the line through the vehicle's own readings and Student's t, as for one more reading.
+ *
+ * Returns: FALSE below three readings, where the meter does not grow, and where it is past already
+ */
+gboolean unsoot_due_window (const UnsootMeter *meter, gint64 target, int today, double share,
+                            int *first, int *last);
+
 void unsoot_due_clear (UnsootDue *due);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (UnsootDue, unsoot_due_clear)

@@ -44,3 +44,9 @@ unsoot_fit_error (const UnsootTrend *fit, double x)
   double away = x - fit->x_mean;
   return fit->residual * sqrt (1 / (double) fit->n + away * away / fit->x_spread);
 }
+
+double
+unsoot_fit_scatter (const UnsootTrend *fit, double x)
+{
+  return hypot (fit->residual, unsoot_fit_error (fit, x));
+}

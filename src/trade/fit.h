@@ -35,3 +35,6 @@ double unsoot_fit_at (const UnsootTrend *fit, double x);
 /* Standard error of the line itself at x: the band's half width before it is
  * multiplied by Student's t. */
 double unsoot_fit_error (const UnsootTrend *fit, double x);
+
+/* Standard error of one more reading at x: of the line, and of a reading about it. */
+double unsoot_fit_scatter (const UnsootTrend *fit, double x);

@@ -131,6 +131,50 @@ START_TEST (a_still_meter_has_no_rate)
 }
 END_TEST
 
+/* Three readings 10 days apart: 0, 1100 and 2000 m. By hand: mean 1033⅓, slope 100 m a day, what is
+ * left −33⅓, 66⅔, −33⅓, so a residual of √(100²·⅔) with one degree of freedom, for which t of 0.95
+ * is 6.314 (NIST/SEMATECH e-Handbook, 1.3.6.7.2). The band of one more reading is the textbook's
+ * s √(1 + 1/n + (x − x̄)²/Σ(x − x̄)²). */
+START_TEST (window_is_the_band_turned_round)
+{
+  const int start = unsoot_day (2025, 1, 1);
+  const UnsootMeterPoint points[] = { { start, 0 }, { start + 10, 1100 }, { start + 20, 2000 } };
+  UnsootMeter meter = { 0, points, 3, 0 };
+  const double x_mean = 10, x_spread = 200, residual = sqrt (100.0 * 100.0 * 2 / 3);
+  int first, last;
+
+  ck_assert (unsoot_due_window (&meter, 8000, start + 20, 0.9, &first, &last));
+  ck_assert_int_gt (first, start + 20);
+  ck_assert_int_gt (last, first);
+  for (int i = 0; i < 2; i++)
+    {
+      const int sign = i == 0 ? 1 : -1, crossing = i == 0 ? first : last;
+      double reached[2];
+
+      for (int before = 0; before < 2; before++)
+        {
+          const double x = crossing - start - before;
+          reached[before] = 3100.0 / 3 + 100 * (x - x_mean)
+                            + sign * 6.314 * residual
+                                  * sqrt (1 + 1.0 / 3 + (x - x_mean) * (x - x_mean) / x_spread);
+        }
+      ck_assert_msg (reached[0] >= 7999 && reached[1] < 8001, "%f, %f", reached[0], reached[1]);
+    }
+}
+END_TEST
+
+START_TEST (no_window_without_readings_or_ahead)
+{
+  const int start = unsoot_day (2025, 1, 1);
+  const UnsootMeterPoint points[] = { { start, 0 }, { start + 10, 1100 }, { start + 20, 2000 } };
+  UnsootMeter two = { 0, points, 2, 100 }, past = { 0, points, 3, 0 };
+  int first, last;
+
+  ck_assert (!unsoot_due_window (&two, 8000, start + 20, 0.9, &first, &last));
+  ck_assert (!unsoot_due_window (&past, 1500, start + 20, 0.9, &first, &last));
+}
+END_TEST
+
 static Suite *
 due_suite (void)
 {
@@ -143,6 +187,8 @@ due_suite (void)
   tcase_add_test (tests, what_is_over_is_due_since_it_was_seen);
   tcase_add_test (tests, nothing_to_go_by);
   tcase_add_test (tests, a_still_meter_has_no_rate);
+  tcase_add_test (tests, window_is_the_band_turned_round);
+  tcase_add_test (tests, no_window_without_readings_or_ahead);
   suite_add_tcase (suite, tests);
   return suite;
 }

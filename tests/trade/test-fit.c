@@ -29,6 +29,9 @@ START_TEST (norris_is_reproduced)
   ck_near (fit.residual, 0.884796396144373, 1e-11);
   ck_near (unsoot_fit_error (&fit, 0), 0.232818234301152, 1e-11);
   ck_near (unsoot_fit_at (&fit, 0), fit.intercept, 1e-12);
+  /* One more reading: the two variances added. */
+  ck_near (pow (unsoot_fit_scatter (&fit, 0), 2),
+           0.884796396144373 * 0.884796396144373 + 0.232818234301152 * 0.232818234301152, 1e-10);
 }
 END_TEST
 
