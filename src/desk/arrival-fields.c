@@ -195,6 +195,22 @@ counts_hours (const UnsootJobFile *file)
   return last != NULL && g_strcmp0 (last->kind, "hours") == 0;
 }
 
+static void
+begin_draft (UnsootArrivalFields *self)
+{
+  UnsootFormDraft *draft = unsoot_form_dialog_get_draft (self->dialog);
+
+  unsoot_form_draft_watch (draft, "odometer", _ ("Odometer"), self->odometer);
+  unsoot_form_draft_watch (draft, "unit", _ ("It counts"), self->unit);
+  unsoot_form_draft_watch (draft, "hours", _ ("Engine hours"), self->hours);
+  unsoot_form_draft_watch (draft, "new-meter", _ ("The meter is new"), self->new_meter);
+  unsoot_form_draft_watch (draft, "complaint", _ ("Complaint"), self->complaint);
+  unsoot_form_draft_watch (draft, "codes", _ ("Trouble codes"), self->codes);
+  unsoot_form_draft_watch (draft, "altered", _ ("Emission parts missing or altered"),
+                           self->altered);
+  unsoot_form_draft_begin (draft, self->session, "arrival", self->job_id);
+}
+
 void
 unsoot_arrival_open (GtkWidget *over, UnsootSession *session, const UnsootJobFile *file)
 {
@@ -210,6 +226,7 @@ unsoot_arrival_open (GtkWidget *over, UnsootSession *session, const UnsootJobFil
   self->dialog = unsoot_form_dialog_new (over, _ ("The vehicle is here"), _ ("Record the arrival"),
                                          GTK_WIDGET (self));
   g_signal_connect_object (self->dialog, "apply", G_CALLBACK (apply_cb), self, G_CONNECT_SWAPPED);
+  begin_draft (self);
   gtk_window_present (GTK_WINDOW (self->dialog));
   gtk_widget_grab_focus (counts_hours (file) ? self->hours : self->odometer);
 }

@@ -91,35 +91,75 @@ label_of (const UnsootFieldLabel *labels, const char *field)
   return NULL;
 }
 
+static char *
+plain_words (gconstpointer record, const UnsootField *field)
+{
+  g_autofree char *text = unsoot_record_field_text (record, field);
+
+  if (field->type == UNSOOT_FIELD_BOOL)
+    return g_strdup (g_str_equal (text, "1") ? _ ("yes") : _ ("no"));
+  if (unsoot_field_zero_is_null (field) && g_str_equal (text, "0"))
+    return g_strdup ("");
+  return g_steal_pointer (&text);
+}
+
+static char *
+cell_of (const char *text)
+{
+  return *text != '\0' ? g_markup_escape_text (text, -1) : g_strdup ("–");
+}
+
 gboolean
-unsoot_conflict_box_show (UnsootConflictBox *self, const UnsootRecordType *type, gconstpointer mine,
-                          gconstpointer theirs, const UnsootFieldLabel *labels)
+unsoot_conflict_box_add (UnsootConflictBox *self, const char *label, const char *mine,
+                         const char *theirs)
+{
+  g_autofree char *first = cell_of (mine), *second = cell_of (theirs);
+  const char *const cells[] = { label, first, second };
+
+  if (g_str_equal (mine, theirs))
+    return FALSE;
+  unsoot_table_add (UNSOOT_TABLE (self->table), cells);
+  gtk_widget_set_visible (GTK_WIDGET (self), TRUE);
+  return TRUE;
+}
+
+static void
+begin_table (UnsootConflictBox *self)
 {
   const UnsootTableColumn columns[] = { { "", FALSE, FALSE },
                                         { _ ("You typed"), FALSE, TRUE },
                                         { _ ("They saved"), FALSE, TRUE },
                                         { NULL } };
-  gboolean differs = FALSE;
 
   if (self->table != NULL)
     gtk_box_remove (GTK_BOX (self), self->table);
   self->table = unsoot_table_new (_ ("Both versions"), columns);
+  gtk_box_insert_child_after (GTK_BOX (self), self->table,
+                              gtk_widget_get_first_child (GTK_WIDGET (self)));
+  gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
+}
+
+gboolean
+unsoot_conflict_box_show (UnsootConflictBox *self, const UnsootRecordType *type, gconstpointer mine,
+                          gconstpointer theirs, const UnsootFieldLabel *labels,
+                          UnsootFieldWords words, gpointer owner)
+{
+  gboolean differs = FALSE;
+
+  begin_table (self);
   for (gsize i = 0; i < type->n_fields; i++)
     {
       const UnsootField *field = &type->fields[i];
-      g_autofree char *ours = unsoot_record_field_text (mine, field);
-      g_autofree char *other = unsoot_record_field_text (theirs, field);
-      g_autofree char *first = g_markup_escape_text (ours, -1);
-      g_autofree char *second = g_markup_escape_text (other, -1);
-      const char *const cells[] = { label_of (labels, field->name), first, second };
+      const char *label = label_of (labels, field->name);
+      g_autofree char *ours = words != NULL ? words (owner, field->name, mine) : NULL;
+      g_autofree char *other = words != NULL ? words (owner, field->name, theirs) : NULL;
 
-      if (cells[0] == NULL || g_str_equal (ours, other))
-        continue;
-      unsoot_table_add (UNSOOT_TABLE (self->table), cells);
-      differs = TRUE;
+      if (ours == NULL)
+        ours = plain_words (mine, field);
+      if (other == NULL)
+        other = plain_words (theirs, field);
+      if (label != NULL)
+        differs |= unsoot_conflict_box_add (self, label, ours, other);
     }
-  gtk_box_insert_child_after (GTK_BOX (self), self->table,
-                              gtk_widget_get_first_child (GTK_WIDGET (self)));
-  gtk_widget_set_visible (GTK_WIDGET (self), differs);
   return differs;
 }

@@ -21,9 +21,18 @@ G_DECLARE_FINAL_TYPE (UnsootConflictBox, unsoot_conflict_box, UNSOOT, CONFLICT_B
 
 GtkWidget *unsoot_conflict_box_new (void);
 
-/* Shows the differences; FALSE where there are none in fields that have a label. */
+/* How a field of @record reads; NULL: as it is kept. To free. */
+typedef char *(*UnsootFieldWords) (gpointer owner, const char *field, gconstpointer record);
+
+/* Shows the differences; FALSE where there are none in fields that have a label. @words may be
+ * NULL. */
 gboolean unsoot_conflict_box_show (UnsootConflictBox *self, const UnsootRecordType *type,
                                    gconstpointer mine, gconstpointer theirs,
-                                   const UnsootFieldLabel *labels);
+                                   const UnsootFieldLabel *labels, UnsootFieldWords words,
+                                   gpointer owner);
+
+/* One line more below them, if both texts differ; FALSE where they don't. */
+gboolean unsoot_conflict_box_add (UnsootConflictBox *self, const char *label, const char *mine,
+                                  const char *theirs);
 
 G_END_DECLS

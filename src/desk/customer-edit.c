@@ -7,9 +7,20 @@
 #include "conflict-box.h"
 #include "contact-rows.h"
 #include "customer-fields.h"
+#include "customer-words.h"
 #include "customers.h"
 #include "form-dialog.h"
 #include "store-call.h"
+
+/* A customer with how they are reached. */
+typedef struct
+{
+  UnsootActing who;
+  UnsootCustomerRow *row;
+  GPtrArray *phones;
+  GPtrArray *addresses;
+  gboolean conflict;
+} Whole;
 
 struct _UnsootCustomerEdit
 {
@@ -23,7 +34,8 @@ struct _UnsootCustomerEdit
   /* owned */
   UnsootSession *session;
   UnsootCustomerRow *row;
-  UnsootCustomerRow *theirs;
+  Whole *loaded; /* what the contacts were filled from; NULL: someone new */
+  Whole *theirs;
   UnsootStoreSlot load_slot;
   UnsootStoreSlot slot;
 
@@ -46,16 +58,6 @@ static const UnsootFieldLabel labels[]
         { "reminders_ok", N_ ("Agreed to be reminded of the next service") },
         { "note", N_ ("Note") },
         { NULL, NULL } };
-
-/* A customer with how they are reached. */
-typedef struct
-{
-  UnsootActing who;
-  UnsootCustomerRow *row;
-  GPtrArray *phones;
-  GPtrArray *addresses;
-  gboolean conflict;
-} Whole;
 
 static void
 whole_free (gpointer data)
@@ -108,6 +110,55 @@ save (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
   return answer;
 }
 
+static char *
+field_words (gpointer owner, const char *field, gconstpointer record)
+{
+  UnsootCustomerEdit *self = owner;
+  const UnsootCustomerRow *customer = record;
+
+  if (g_str_equal (field, "kind"))
+    return g_strdup (unsoot_customer_kind_words (customer->kind));
+  if (g_str_equal (field, "po_limit_minor") && customer->po_limit_minor != 0)
+    return unsoot_session_money (self->session, customer->po_limit_minor);
+  return NULL;
+}
+
+static gboolean
+show_reach (UnsootCustomerEdit *self)
+{
+  g_autoptr (GPtrArray) phones = unsoot_contact_rows_get_phones (self->contacts);
+  g_autoptr (GPtrArray) addresses = unsoot_contact_rows_get_addresses (self->contacts);
+  g_autofree char *my_phones = unsoot_contact_rows_phone_words (self->contacts, phones);
+  g_autofree char *their_phones
+      = unsoot_contact_rows_phone_words (self->contacts, self->theirs->phones);
+  g_autofree char *my_addresses = unsoot_contact_rows_address_words (self->contacts, addresses);
+  g_autofree char *their_addresses
+      = unsoot_contact_rows_address_words (self->contacts, self->theirs->addresses);
+  const gboolean differs
+      = unsoot_conflict_box_add (self->conflict, _ ("Phones"), my_phones, their_phones);
+
+  return unsoot_conflict_box_add (self->conflict, _ ("Addresses"), my_addresses, their_addresses)
+         || differs;
+}
+
+static void mine_cb (UnsootCustomerEdit *self);
+
+/* Takes @theirs. */
+static void
+show_conflict (UnsootCustomerEdit *self, Whole *theirs)
+{
+  gboolean differs;
+
+  g_clear_pointer (&self->theirs, whole_free);
+  self->theirs = theirs;
+  differs = unsoot_conflict_box_show (self->conflict, &unsoot_customer_row_type, self->row,
+                                      theirs->row, labels, field_words, self);
+  differs = show_reach (self) || differs;
+  /* Both wrote the same: there is nothing to choose. */
+  if (!differs)
+    mine_cb (self);
+}
+
 static void
 saved_cb (gpointer owner, gpointer result, const GError *error)
 {
@@ -117,19 +168,12 @@ saved_cb (gpointer owner, gpointer result, const GError *error)
   unsoot_form_dialog_say (self->dialog, error != NULL ? error->message : NULL);
   if (answer == NULL)
     return;
-  if (!answer->conflict)
-    unsoot_form_dialog_done (self->dialog, _ ("The customer is saved"));
-  else
+  if (answer->conflict)
     {
-      g_clear_pointer (&self->theirs, unsoot_customer_row_free);
-      self->theirs = g_steal_pointer (&answer->row);
-      /* Of a phone that was changed elsewhere there is nothing to compare but itself. */
-      if (!unsoot_conflict_box_show (self->conflict, &unsoot_customer_row_type, self->row,
-                                     self->theirs, labels))
-        unsoot_form_dialog_say (self->dialog,
-                                _ ("Someone changed a phone or an address meanwhile. Close this "
-                                   "and open it again; what you typed is still here to copy."));
+      show_conflict (self, answer);
+      return;
     }
+  unsoot_form_dialog_done (self->dialog, _ ("The customer is saved"));
   whole_free (answer);
 }
 
@@ -156,21 +200,37 @@ apply_cb (UnsootCustomerEdit *self)
                           whole_free, whole_free, saved_cb, self);
 }
 
-/* What was typed stands over their version, which the log of changes keeps. */
+/* What was typed stands over their version, which the log of changes keeps; a phone or an address
+ * that they added stays. */
 static void
 mine_cb (UnsootCustomerEdit *self)
 {
-  self->row->version = self->theirs->version;
+  self->row->version = self->theirs->row->version;
+  unsoot_contact_rows_rebase (self->contacts, self->loaded->phones, self->loaded->addresses,
+                              self->theirs->phones, self->theirs->addresses);
+  whole_free (self->loaded);
+  self->loaded = g_steal_pointer (&self->theirs);
   gtk_widget_set_visible (GTK_WIDGET (self->conflict), FALSE);
   apply_cb (self);
+}
+
+/* Takes @whole. */
+static void
+fill (UnsootCustomerEdit *self, Whole *whole)
+{
+  g_clear_pointer (&self->row, unsoot_customer_row_free);
+  g_clear_pointer (&self->loaded, whole_free);
+  self->loaded = whole;
+  self->row = unsoot_record_copy (&unsoot_customer_row_type, whole->row);
+  unsoot_customer_fields_set (self->fields, self->row, NULL);
+  unsoot_contact_rows_set (self->contacts, whole->phones, whole->addresses);
 }
 
 static void
 theirs_cb (UnsootCustomerEdit *self)
 {
-  unsoot_customer_row_free (self->row);
-  self->row = g_steal_pointer (&self->theirs);
-  unsoot_customer_fields_set (self->fields, self->row, NULL);
+  fill (self, g_steal_pointer (&self->theirs));
+  unsoot_form_draft_settle (unsoot_form_dialog_get_draft (self->dialog));
   gtk_widget_set_visible (GTK_WIDGET (self->conflict), FALSE);
 }
 
@@ -183,7 +243,8 @@ unsoot_customer_edit_dispose (GObject *object)
   unsoot_store_slot_clear (&self->slot);
   g_clear_object (&self->session);
   g_clear_pointer (&self->row, unsoot_customer_row_free);
-  g_clear_pointer (&self->theirs, unsoot_customer_row_free);
+  g_clear_pointer (&self->loaded, whole_free);
+  g_clear_pointer (&self->theirs, whole_free);
   G_OBJECT_CLASS (unsoot_customer_edit_parent_class)->dispose (object);
 }
 
@@ -205,20 +266,27 @@ unsoot_customer_edit_init (UnsootCustomerEdit *self)
 }
 
 static void
+begin_draft (UnsootCustomerEdit *self)
+{
+  UnsootFormDraft *draft = unsoot_form_dialog_get_draft (self->dialog);
+
+  unsoot_customer_fields_watch (self->fields, draft);
+  unsoot_contact_rows_watch (self->contacts, draft);
+  unsoot_form_draft_begin (draft, self->session, "customer", self->row->id);
+}
+
+static void
 loaded_cb (gpointer owner, gpointer result, const GError *error)
 {
   UnsootCustomerEdit *self = owner;
-  Whole *whole = result;
 
   if (error != NULL)
     {
       unsoot_form_dialog_say (self->dialog, error->message);
       return;
     }
-  self->row = g_steal_pointer (&whole->row);
-  unsoot_customer_fields_set (self->fields, self->row, NULL);
-  unsoot_contact_rows_set (self->contacts, whole->phones, whole->addresses);
-  whole_free (whole);
+  fill (self, result);
+  begin_draft (self);
 }
 
 static void
@@ -229,6 +297,7 @@ begin_new (UnsootCustomerEdit *self)
   unsoot_booking_plan_new_customer (plan, NULL);
   self->row = g_steal_pointer (&plan->customer);
   unsoot_customer_fields_set (self->fields, self->row, NULL);
+  begin_draft (self);
 }
 
 void

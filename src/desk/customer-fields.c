@@ -246,6 +246,27 @@ unsoot_customer_fields_read (UnsootCustomerFields *self, UnsootCustomerRow *cust
 }
 
 void
+unsoot_customer_fields_watch (UnsootCustomerFields *self, UnsootFormDraft *draft)
+{
+  unsoot_form_draft_watch (draft, "name", _ ("Name"), self->name);
+  unsoot_form_draft_watch (draft, "kind", _ ("Kind"), self->kind);
+  unsoot_form_draft_watch (draft, "contact", _ ("Whom to ask for"), self->contact);
+  unsoot_form_draft_watch (draft, "email", _ ("Email"), self->email);
+  unsoot_form_draft_watch (draft, "reminders", _ ("Agreed to be reminded of the next service"),
+                           self->reminders);
+  unsoot_form_draft_watch (draft, "po-required", _ ("Needs a purchase-order number"),
+                           self->po_required);
+  unsoot_form_draft_watch (draft, "po-limit", _ ("The most one order covers"), self->po_limit);
+  unsoot_form_draft_watch (draft, "exempt", _ ("Is not taxed"), self->exempt);
+  unsoot_form_draft_watch (draft, "exempt-reason", _ ("Why, as the invoice says it"),
+                           self->exempt_reason);
+  unsoot_form_draft_watch (draft, "exempt-number", _ ("Number of the exemption"),
+                           self->exempt_number);
+  unsoot_form_draft_watch (draft, "terms", _ ("Days to pay"), self->terms);
+  unsoot_form_draft_watch (draft, "note", _ ("Note"), self->note);
+}
+
+void
 unsoot_customer_fields_focus (UnsootCustomerFields *self)
 {
   g_autofree char *name = unsoot_form_dup_text (self->name);

@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "customer-row.h"
+#include "form-draft.h"
 #include "session.h"
 
 G_BEGIN_DECLS
@@ -23,6 +24,9 @@ void unsoot_customer_fields_set (UnsootCustomerFields *self, const UnsootCustome
  * that is none. */
 gboolean unsoot_customer_fields_read (UnsootCustomerFields *self, UnsootCustomerRow *customer,
                                       char **phone, GError **error);
+
+/* What is typed into them is kept. */
+void unsoot_customer_fields_watch (UnsootCustomerFields *self, UnsootFormDraft *draft);
 
 /* Where the next thing is to be typed. */
 void unsoot_customer_fields_focus (UnsootCustomerFields *self);

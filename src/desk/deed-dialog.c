@@ -5,13 +5,8 @@
 
 #include "access.h"
 #include "deed-call.h"
-#include "deed-draft.h"
 #include "deed-entry.h"
-
-enum
-{
-  KEEP_AFTER_MS = 700
-};
+#include "form-draft.h"
 
 struct _UnsootDeedDialog
 {
@@ -20,7 +15,7 @@ struct _UnsootDeedDialog
   /* template */
   GtkLabel *about;
   GtkBox *fields;
-  GtkLabel *kept;
+  UnsootFormDraft *draft;
   GtkLabel *trouble;
   GtkButton *cancel;
   GtkButton *verb;
@@ -28,74 +23,31 @@ struct _UnsootDeedDialog
   /* owned */
   UnsootSession *session;
   GtkWidget *over;
+  char *part; /* of the record; NULL: the whole */
 
   UnsootDeedEntry *entries[UNSOOT_DEED_FIELDS]; /* borrowed */
   const UnsootDeedForm *form;
   gint64 record;
   gint64 version;
-  UnsootStoreSlot draft_slot;
-  guint keep_id;
-  gboolean touched; /* something was typed that is not kept yet */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootDeedDialog, unsoot_deed_dialog, ADW_TYPE_WINDOW)
 
-static GStrv
-dup_texts (UnsootDeedDialog *self)
+static char *
+entry_text (GtkWidget *entry)
 {
-  g_autoptr (GStrvBuilder) texts = g_strv_builder_new ();
-
-  for (gsize i = 0; i < self->form->n_fields; i++)
-    {
-      g_autofree char *text = unsoot_deed_entry_dup_text (self->entries[i]);
-      g_strv_builder_add (texts, text);
-    }
-  return g_strv_builder_end (texts);
+  return unsoot_deed_entry_dup_text (UNSOOT_DEED_ENTRY (entry));
 }
 
 static void
-keep_draft (UnsootDeedDialog *self)
+entry_set (GtkWidget *entry, const char *text)
 {
-  g_clear_handle_id (&self->keep_id, g_source_remove);
-  if (self->touched)
-    unsoot_deed_draft_keep (self->session, self->form, self->record, dup_texts (self));
-  self->touched = FALSE;
+  unsoot_deed_entry_set_text (UNSOOT_DEED_ENTRY (entry), text);
 }
 
-static gboolean
-keep_cb (gpointer user_data)
-{
-  UnsootDeedDialog *self = user_data;
-
-  self->keep_id = 0;
-  keep_draft (self);
-  return G_SOURCE_REMOVE;
-}
-
-static void
-forget_draft (UnsootDeedDialog *self)
-{
-  g_clear_handle_id (&self->keep_id, g_source_remove);
-  self->touched = FALSE;
-  if (self->form->n_fields > 0)
-    unsoot_deed_draft_drop (self->session, self->form, self->record);
-}
-
-/* What was typed last time, unless this time something is typed already. */
-static void
-draft_loaded (gpointer owner, gpointer result, const GError *error)
-{
-  UnsootDeedDialog *self = owner;
-  g_auto (GStrv) texts = result;
-
-  if (texts == NULL || self->touched || self->keep_id != 0)
-    return;
-  for (gsize i = 0; i < self->form->n_fields && texts[i] != NULL; i++)
-    unsoot_deed_entry_set_text (self->entries[i], texts[i]);
-  gtk_widget_set_visible (GTK_WIDGET (self->kept), TRUE);
-  self->touched = FALSE;
-  g_clear_handle_id (&self->keep_id, g_source_remove);
-}
+/* What is typed is what is read; of a choice there is a number. */
+static const UnsootFieldWays typed_ways = { "edited", entry_text, entry_set, TRUE };
+static const UnsootFieldWays chosen_ways = { "edited", entry_text, entry_set, FALSE };
 
 static void
 say_trouble (UnsootDeedDialog *self, const char *sentence)
@@ -107,10 +59,7 @@ say_trouble (UnsootDeedDialog *self, const char *sentence)
 static void
 edited_cb (UnsootDeedDialog *self)
 {
-  self->touched = TRUE;
   say_trouble (self, NULL);
-  if (self->keep_id == 0)
-    self->keep_id = g_timeout_add (KEEP_AFTER_MS, keep_cb, self);
 }
 
 static void
@@ -124,7 +73,7 @@ done_cb (GtkWidget *owner, const GError *error)
       say_trouble (self, error->message);
       return;
     }
-  forget_draft (self);
+  unsoot_form_draft_done (self->draft);
   gtk_window_close (GTK_WINDOW (self));
 }
 
@@ -152,22 +101,14 @@ verb_cb (UnsootDeedDialog *self)
                     GTK_WIDGET (self));
 }
 
-static gboolean
-unsoot_deed_dialog_close_request (GtkWindow *window)
-{
-  keep_draft (UNSOOT_DEED_DIALOG (window));
-  return GTK_WINDOW_CLASS (unsoot_deed_dialog_parent_class)->close_request (window);
-}
-
 static void
 unsoot_deed_dialog_dispose (GObject *object)
 {
   UnsootDeedDialog *self = UNSOOT_DEED_DIALOG (object);
 
-  g_clear_handle_id (&self->keep_id, g_source_remove);
-  unsoot_store_slot_clear (&self->draft_slot);
   g_clear_object (&self->session);
   g_clear_object (&self->over);
+  g_clear_pointer (&self->part, g_free);
   G_OBJECT_CLASS (unsoot_deed_dialog_parent_class)->dispose (object);
   gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_DEED_DIALOG);
 }
@@ -178,39 +119,51 @@ unsoot_deed_dialog_class_init (UnsootDeedDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_deed_dialog_dispose;
-  GTK_WINDOW_CLASS (klass)->close_request = unsoot_deed_dialog_close_request;
+  g_type_ensure (UNSOOT_TYPE_FORM_DRAFT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/deed-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, about);
   gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, fields);
-  gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, kept);
+  gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, draft);
   gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, trouble);
   gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, cancel);
   gtk_widget_class_bind_template_child (widget_class, UnsootDeedDialog, verb);
   gtk_widget_class_bind_template_callback (widget_class, verb_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  unsoot_form_draft_add_hands (widget_class);
 }
 
 static void
 unsoot_deed_dialog_init (UnsootDeedDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_swapped (self->draft, "hands-changed", G_CALLBACK (gtk_window_close), self);
 }
 
 static void
-add_fields (UnsootDeedDialog *self)
+add_field (UnsootDeedDialog *self, gsize i)
 {
-  for (gsize i = 0; i < self->form->n_fields; i++)
-    {
-      GtkWidget *entry = unsoot_deed_entry_new (&self->form->fields[i]);
+  const UnsootDeedField *field = &self->form->fields[i];
+  GtkWidget *entry = unsoot_deed_entry_new (field);
 
-      self->entries[i] = UNSOOT_DEED_ENTRY (entry);
-      gtk_box_append (self->fields, entry);
-      g_signal_connect_swapped (entry, "edited", G_CALLBACK (edited_cb), self);
-      /* Return never does what can't be undone at once. */
-      if (!self->form->destroys)
-        g_signal_connect_swapped (entry, "activate", G_CALLBACK (verb_cb), self);
-    }
+  self->entries[i] = UNSOOT_DEED_ENTRY (entry);
+  gtk_box_append (self->fields, entry);
+  g_signal_connect_swapped (entry, "edited", G_CALLBACK (edited_cb), self);
+  /* Return never does what can't be undone at once. */
+  if (!self->form->destroys)
+    g_signal_connect_swapped (entry, "activate", G_CALLBACK (verb_cb), self);
+  unsoot_form_draft_watch_as (self->draft, field->label, _ (field->label), entry,
+                              field->kind == UNSOOT_ASK_CHOICE ? &chosen_ways : &typed_ways);
+}
+
+static void
+begin_draft (UnsootDeedDialog *self)
+{
+  g_autofree char *place = self->part != NULL
+                               ? g_strdup_printf ("%s %s", self->form->slug, self->part)
+                               : g_strdup (self->form->slug);
+
+  unsoot_form_draft_begin (self->draft, self->session, place, self->record);
 }
 
 UnsootDeedDialog *
@@ -229,7 +182,8 @@ unsoot_deed_dialog_new (GtkWidget *over, UnsootSession *session, const UnsootDee
   gtk_button_set_label (self->verb, _ (form->verb));
   gtk_widget_add_css_class (GTK_WIDGET (self->verb),
                             form->destroys ? "destructive-action" : "suggested-action");
-  add_fields (self);
+  for (gsize i = 0; i < form->n_fields; i++)
+    add_field (self, i);
   return self;
 }
 
@@ -266,13 +220,17 @@ unsoot_deed_dialog_set_version (UnsootDeedDialog *self, gint64 version)
 }
 
 void
+unsoot_deed_dialog_set_part (UnsootDeedDialog *self, const char *part)
+{
+  g_free (self->part);
+  self->part = g_strdup (part);
+}
+
+void
 unsoot_deed_dialog_open (UnsootDeedDialog *self)
 {
-  self->touched = FALSE;
-  g_clear_handle_id (&self->keep_id, g_source_remove);
   if (self->form->n_fields > 0)
-    unsoot_deed_draft_load (&self->draft_slot, self->session, self->form, self->record,
-                            draft_loaded, self);
+    begin_draft (self);
   gtk_window_present (GTK_WINDOW (self));
   if (self->form->n_fields > 0)
     unsoot_deed_entry_focus (self->entries[0]);

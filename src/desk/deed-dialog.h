@@ -31,6 +31,10 @@ void unsoot_deed_dialog_set_choice (UnsootDeedDialog *self, gsize field, gint64 
 /* The version of the record that the form was filled from; told to the deed. */
 void unsoot_deed_dialog_set_version (UnsootDeedDialog *self, gint64 version);
 
+/* It is about this part of the record only (a gauge, a lot, a check): what is typed into it is
+ * kept for that. */
+void unsoot_deed_dialog_set_part (UnsootDeedDialog *self, const char *part);
+
 /* Shows it. */
 void unsoot_deed_dialog_open (UnsootDeedDialog *self);
 

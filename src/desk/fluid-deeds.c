@@ -280,7 +280,11 @@ add_lots (UnsootDeedDialog *dialog, GPtrArray *lots, gint64 lot_id)
       unsoot_deed_dialog_add_choice (dialog, 0, stock->lot->id, words);
     }
   if (lot_id != 0)
-    unsoot_deed_dialog_set_choice (dialog, 0, lot_id);
+    {
+      g_autofree char *part = g_strdup_printf ("%" G_GINT64_FORMAT, lot_id);
+      unsoot_deed_dialog_set_choice (dialog, 0, lot_id);
+      unsoot_deed_dialog_set_part (dialog, part);
+    }
 }
 
 void

@@ -8,12 +8,13 @@ struct _UnsootFormDialog
   AdwWindow parent_instance;
 
   /* template */
+  UnsootFormDraft *draft;
   AdwBin *holder;
   GtkLabel *trouble;
   GtkButton *verb;
 
   /* owned */
-  GtkWidget *over;
+  GtkWidget *toasts; /* of the window below; may be NULL */
 };
 
 enum
@@ -41,7 +42,7 @@ apply_action (GtkWidget *widget, const char *name, GVariant *parameter)
 static void
 unsoot_form_dialog_dispose (GObject *object)
 {
-  g_clear_object (&UNSOOT_FORM_DIALOG (object)->over);
+  g_clear_object (&UNSOOT_FORM_DIALOG (object)->toasts);
   G_OBJECT_CLASS (unsoot_form_dialog_parent_class)->dispose (object);
   gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_FORM_DIALOG);
 }
@@ -54,8 +55,10 @@ unsoot_form_dialog_class_init (UnsootFormDialogClass *klass)
   G_OBJECT_CLASS (klass)->dispose = unsoot_form_dialog_dispose;
   signals[APPLY] = g_signal_new ("apply", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
                                  NULL, NULL, G_TYPE_NONE, 0);
+  g_type_ensure (UNSOOT_TYPE_FORM_DRAFT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/form-dialog.ui");
+  gtk_widget_class_bind_template_child (widget_class, UnsootFormDialog, draft);
   gtk_widget_class_bind_template_child (widget_class, UnsootFormDialog, holder);
   gtk_widget_class_bind_template_child (widget_class, UnsootFormDialog, trouble);
   gtk_widget_class_bind_template_child (widget_class, UnsootFormDialog, verb);
@@ -64,12 +67,14 @@ unsoot_form_dialog_class_init (UnsootFormDialogClass *klass)
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK, "form.apply",
                                        NULL);
+  unsoot_form_draft_add_hands (widget_class);
 }
 
 static void
 unsoot_form_dialog_init (UnsootFormDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_swapped (self->draft, "hands-changed", G_CALLBACK (gtk_window_close), self);
 }
 
 UnsootFormDialog *
@@ -79,11 +84,20 @@ unsoot_form_dialog_new (GtkWidget *over, const char *title, const char *verb, Gt
       = g_object_new (UNSOOT_TYPE_FORM_DIALOG, "transient-for",
                       GTK_WINDOW (gtk_widget_get_root (over)), "title", title, NULL);
 
-  self->over = g_object_ref (over);
+  /* Pages are made anew while one types; what holds them stays. */
+  self->toasts = gtk_widget_get_ancestor (over, ADW_TYPE_TOAST_OVERLAY);
+  if (self->toasts != NULL)
+    g_object_ref (self->toasts);
   adw_bin_set_child (self->holder, content);
   gtk_button_set_label (self->verb, verb);
   unsoot_access_name (GTK_WIDGET (self->verb), verb);
   return self;
+}
+
+UnsootFormDraft *
+unsoot_form_dialog_get_draft (UnsootFormDialog *self)
+{
+  return self->draft;
 }
 
 void
@@ -103,10 +117,10 @@ unsoot_form_dialog_set_busy (UnsootFormDialog *self, gboolean busy)
 void
 unsoot_form_dialog_done (UnsootFormDialog *self, const char *said)
 {
-  GtkWidget *toasts = gtk_widget_get_ancestor (self->over, ADW_TYPE_TOAST_OVERLAY);
   g_autofree char *title = g_markup_escape_text (said, -1);
 
-  if (toasts != NULL)
-    adw_toast_overlay_add_toast (ADW_TOAST_OVERLAY (toasts), adw_toast_new (title));
+  unsoot_form_draft_done (self->draft);
+  if (self->toasts != NULL)
+    adw_toast_overlay_add_toast (ADW_TOAST_OVERLAY (self->toasts), adw_toast_new (title));
   gtk_window_close (GTK_WINDOW (self));
 }

@@ -109,6 +109,7 @@ ask_reason (GtkWidget *over, const Choice *choice, const UnsootDeedForm *form, g
   UnsootDeedDialog *dialog = unsoot_deed_dialog_new (over, choice->session, form, choice->job_id);
 
   unsoot_deed_dialog_say (dialog, unsoot_slug_words (unsoot_prechecks, (int) choice->check));
+  unsoot_deed_dialog_set_part (dialog, unsoot_slug_of (unsoot_prechecks, (int) choice->check));
   unsoot_deed_dialog_set_version (dialog, (gint64) choice->check * 2 + (overrides ? 1 : 0));
   unsoot_deed_dialog_open (dialog);
 }

@@ -173,32 +173,70 @@ needs_text (guint needs)
   return g_strdup_printf (_ ("Before and after must be alike in: %s."), list->str);
 }
 
+/* Puts in what another reading had, unless a person typed something else: only a field that is
+ * empty, or still as it was filled, is filled. */
 static void
-set_number (GtkWidget *entry, double value, int decimals)
+fill_text (GtkWidget *entry, const char *text)
 {
-  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  const char *now = gtk_editable_get_text (GTK_EDITABLE (entry));
+  const char *filled = g_object_get_data (G_OBJECT (entry), "filled");
 
-  if (isnan (value))
+  if (*now != '\0' && g_strcmp0 (now, filled) != 0)
     return;
-  g_ascii_formatd (text, sizeof text, decimals == 0 ? "%.0f" : "%.1f", value);
+  g_object_set_data_full (G_OBJECT (entry), "filled", g_strdup (text), g_free);
   unsoot_form_set_text (entry, text);
+}
+
+static void
+fill_number (GtkWidget *entry, double value, int decimals)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE] = "";
+
+  if (!isnan (value))
+    g_ascii_formatd (text, sizeof text, decimals == 0 ? "%.0f" : "%.1f", value);
+  fill_text (entry, text);
+}
+
+static void
+fill_egr (UnsootReadingFields *self, const char *state)
+{
+  GtkDropDown *egr = GTK_DROP_DOWN (self->egr);
+  const guint now = gtk_drop_down_get_selected (egr);
+  const guint filled = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (egr), "filled"));
+  int known = UNSOOT_EGR_UNKNOWN;
+
+  if (now != UNSOOT_EGR_UNKNOWN && now != filled)
+    return;
+  if (state != NULL)
+    unsoot_slug_find (unsoot_egr_states, state, &known);
+  g_object_set_data (G_OBJECT (egr), "filled", GUINT_TO_POINTER ((guint) known));
+  gtk_drop_down_set_selected (egr, (guint) known);
+}
+
+static void
+fill_check (GtkWidget *check, gboolean on)
+{
+  GtkCheckButton *button = GTK_CHECK_BUTTON (check);
+  const gboolean filled = g_object_get_data (G_OBJECT (check), "filled") != NULL;
+
+  if (gtk_check_button_get_active (button) != filled)
+    return;
+  g_object_set_data (G_OBJECT (check), "filled", on ? check : NULL);
+  gtk_check_button_set_active (button, on);
 }
 
 /* Most of a condition is the same for the next reading, all of it for its other half. */
 static void
 remember (UnsootReadingFields *self, const UnsootReadingRow *last)
 {
-  int egr;
-
-  unsoot_form_set_text (self->instrument, last->instrument);
-  set_number (self->rpm, last->rpm, 0);
-  set_number (self->load, last->load_percent, 1);
-  set_number (self->coolant, last->coolant_c, 1);
-  set_number (self->barometer, last->barometer_pa / 1000.0, 1);
-  set_number (self->ambient, last->ambient_c, 1);
-  if (last->egr_state != NULL && unsoot_slug_find (unsoot_egr_states, last->egr_state, &egr))
-    gtk_drop_down_set_selected (GTK_DROP_DOWN (self->egr), (guint) egr);
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->regeneration), last->regeneration);
+  fill_text (self->instrument, last->instrument != NULL ? last->instrument : "");
+  fill_number (self->rpm, last->rpm, 0);
+  fill_number (self->load, last->load_percent, 1);
+  fill_number (self->coolant, last->coolant_c, 1);
+  fill_number (self->barometer, last->barometer_pa / 1000.0, 1);
+  fill_number (self->ambient, last->ambient_c, 1);
+  fill_egr (self, last->egr_state);
+  fill_check (self->regeneration, last->regeneration);
 }
 
 /* The other half where there is one, else the newest of all; NULL: none yet. */
@@ -318,6 +356,29 @@ next_kind (const UnsootJobFile *file, const char *stage)
   return 0;
 }
 
+/* Which reading it is, is kept with whatever was typed of it. */
+static void
+begin_draft (UnsootReadingFields *self, const char *stage)
+{
+  UnsootFormDraft *draft = unsoot_form_dialog_get_draft (self->dialog);
+  g_autofree char *place = g_strdup_printf ("reading %s", stage);
+
+  unsoot_form_draft_watch (draft, "kind", _ ("What is read"), self->kind);
+  unsoot_form_draft_watch (draft, "stage", _ ("When"), self->stage);
+  unsoot_form_draft_watch (draft, "value", _ ("Value"), self->value);
+  unsoot_form_draft_watch (draft, "instrument", _ ("Read with"), self->instrument);
+  unsoot_form_draft_watch (draft, "rpm", _ ("Engine speed in rpm"), self->rpm);
+  unsoot_form_draft_watch (draft, "load", _ ("Load in %"), self->load);
+  unsoot_form_draft_watch (draft, "coolant", _ ("Coolant in °C"), self->coolant);
+  unsoot_form_draft_watch (draft, "egr", _ ("EGR valve"), self->egr);
+  unsoot_form_draft_watch (draft, "barometer", _ ("Air pressure in kPa"), self->barometer);
+  unsoot_form_draft_watch (draft, "ambient", _ ("Outside in °C"), self->ambient);
+  unsoot_form_draft_watch (draft, "regeneration", _ ("The particle filter was regenerating"),
+                           self->regeneration);
+  unsoot_form_draft_watch_always (draft, "kind");
+  unsoot_form_draft_begin (draft, self->session, place, self->job_id);
+}
+
 void
 unsoot_reading_open (GtkWidget *over, UnsootSession *session, const UnsootJobFile *file,
                      const char *stage)
@@ -335,6 +396,7 @@ unsoot_reading_open (GtkWidget *over, UnsootSession *session, const UnsootJobFil
   kind_cb (self);
   self->dialog = unsoot_form_dialog_new (over, _ ("A reading"), _ ("Record"), GTK_WIDGET (self));
   g_signal_connect_object (self->dialog, "apply", G_CALLBACK (apply_cb), self, G_CONNECT_SWAPPED);
+  begin_draft (self, stage);
   gtk_window_present (GTK_WINDOW (self->dialog));
   gtk_widget_grab_focus (self->value);
 }

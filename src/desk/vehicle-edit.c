@@ -43,6 +43,7 @@ static const UnsootFieldLabel labels[] = { { "vin", N_ ("VIN") },
                                            { "family_id", N_ ("Engine family") },
                                            { "has_egr", N_ ("Has an EGR") },
                                            { "has_dpf", N_ ("Has a particle filter") },
+                                           { "emission_altered", N_ ("Parts are altered") },
                                            { "emission_note", N_ ("Altered parts") },
                                            { "note", N_ ("Note") },
                                            { NULL, NULL } };
@@ -86,6 +87,31 @@ save (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
   return NULL;
 }
 
+static char *
+field_words (gpointer owner, const char *field, gconstpointer record)
+{
+  UnsootVehicleEdit *self = owner;
+  const UnsootVehicleRow *vehicle = record;
+
+  if (g_str_equal (field, "family_id"))
+    return g_strdup (unsoot_vehicle_fields_family_name (self->fields, vehicle->family_id));
+  return NULL;
+}
+
+static void mine_cb (UnsootVehicleEdit *self);
+
+/* Takes @theirs. */
+static void
+show_conflict (UnsootVehicleEdit *self, UnsootVehicleRow *theirs)
+{
+  g_clear_pointer (&self->theirs, unsoot_vehicle_row_free);
+  self->theirs = theirs;
+  /* Where both wrote the same there is nothing to choose. */
+  if (!unsoot_conflict_box_show (self->conflict, &unsoot_vehicle_row_type, self->row, theirs,
+                                 labels, field_words, self))
+    mine_cb (self);
+}
+
 static void
 saved_cb (gpointer owner, gpointer result, const GError *error)
 {
@@ -102,12 +128,7 @@ saved_cb (gpointer owner, gpointer result, const GError *error)
     unsoot_form_dialog_done (self->dialog,
                              saved->warning != NULL ? saved->warning : _ ("The vehicle is saved"));
   else
-    {
-      g_clear_pointer (&self->theirs, unsoot_vehicle_row_free);
-      self->theirs = g_steal_pointer (&saved->theirs);
-      unsoot_conflict_box_show (self->conflict, &unsoot_vehicle_row_type, self->row, self->theirs,
-                                labels);
-    }
+    show_conflict (self, g_steal_pointer (&saved->theirs));
   saving_free (saved);
 }
 
@@ -147,6 +168,7 @@ theirs_cb (UnsootVehicleEdit *self)
   unsoot_vehicle_row_free (self->row);
   self->row = g_steal_pointer (&self->theirs);
   unsoot_vehicle_fields_set (self->fields, self->row);
+  unsoot_form_draft_settle (unsoot_form_dialog_get_draft (self->dialog));
   gtk_widget_set_visible (GTK_WIDGET (self->conflict), FALSE);
 }
 
@@ -186,6 +208,18 @@ load (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
   return unsoot_vehicle_load (db, *(gint64 *) data, error);
 }
 
+/* Of a new one the record is whose it is. */
+static void
+begin_draft (UnsootVehicleEdit *self)
+{
+  UnsootFormDraft *draft = unsoot_form_dialog_get_draft (self->dialog);
+  const gboolean is_new = self->row->id == 0;
+
+  unsoot_vehicle_fields_watch (self->fields, draft);
+  unsoot_form_draft_begin (draft, self->session, is_new ? "new-vehicle" : "vehicle",
+                           is_new ? self->row->customer_id : self->row->id);
+}
+
 static void
 loaded_cb (gpointer owner, gpointer result, const GError *error)
 {
@@ -193,9 +227,12 @@ loaded_cb (gpointer owner, gpointer result, const GError *error)
 
   self->row = result;
   if (error != NULL)
-    unsoot_form_dialog_say (self->dialog, error->message);
-  else
-    unsoot_vehicle_fields_set (self->fields, self->row);
+    {
+      unsoot_form_dialog_say (self->dialog, error->message);
+      return;
+    }
+  unsoot_vehicle_fields_set (self->fields, self->row);
+  begin_draft (self);
 }
 
 static void
@@ -207,6 +244,7 @@ begin_new (UnsootVehicleEdit *self, gint64 customer_id)
   unsoot_booking_plan_new_vehicle (plan, NULL);
   self->row = g_steal_pointer (&plan->vehicle);
   unsoot_vehicle_fields_set (self->fields, self->row);
+  begin_draft (self);
 }
 
 void

@@ -161,17 +161,24 @@ say_vin (UnsootVehicleFields *self)
 }
 
 static void
-vin_changed_cb (GtkEditable *editable, UnsootVehicleFields *self)
+ask_proposals (UnsootVehicleFields *self)
 {
   g_autofree char *typed = unsoot_form_dup_text (self->vin);
   g_autofree char *leading = typed != NULL ? unsoot_vin_leading (typed, UNSOOT_VIN_MAKER) : NULL;
 
-  say_vin (self);
   clear_proposals (self);
-  if (leading != NULL && !self->setting && !knows_make (self))
+  if (leading != NULL && !knows_make (self))
     unsoot_store_slot_call (&self->slot, unsoot_session_get_store (self->session), propose,
                             g_steal_pointer (&typed), g_free, (GDestroyNotify) g_ptr_array_unref,
                             proposed_done, self);
+}
+
+static void
+vin_changed_cb (GtkEditable *editable, UnsootVehicleFields *self)
+{
+  say_vin (self);
+  if (!self->setting)
+    ask_proposals (self);
   edited (self);
 }
 
@@ -356,6 +363,8 @@ unsoot_vehicle_fields_set (UnsootVehicleFields *self, const UnsootVehicleRow *ve
   unsoot_form_set_text (self->note, vehicle->note);
   say_vin (self);
   self->setting = FALSE;
+  /* A VIN that came with the call was not typed here. */
+  ask_proposals (self);
 }
 
 static gboolean
@@ -407,4 +416,62 @@ unsoot_vehicle_fields_read (UnsootVehicleFields *self, UnsootVehicleRow *vehicle
     vehicle->emission_note = unsoot_form_dup_text (self->altered_note);
   return read_number (self->year, &vehicle->year, error)
          && read_number (self->gvwr, &vehicle->gvwr_lb, error);
+}
+
+/* The families may still be on their way: then the one that is wanted is the chosen one. */
+static char *
+family_text (GtkWidget *field)
+{
+  UnsootVehicleFields *self
+      = UNSOOT_VEHICLE_FIELDS (gtk_widget_get_ancestor (field, UNSOOT_TYPE_VEHICLE_FIELDS));
+  const guint chosen = gtk_drop_down_get_selected (GTK_DROP_DOWN (field));
+  const gboolean read = self->family_ids->len > 1 && chosen < self->family_ids->len;
+
+  return g_strdup_printf ("%" G_GINT64_FORMAT,
+                          read ? g_array_index (self->family_ids, gint64, chosen)
+                               : self->family_id);
+}
+
+static void
+family_set (GtkWidget *field, const char *text)
+{
+  choose_family (
+      UNSOOT_VEHICLE_FIELDS (gtk_widget_get_ancestor (field, UNSOOT_TYPE_VEHICLE_FIELDS)),
+      g_ascii_strtoll (text, NULL, 10));
+}
+
+void
+unsoot_vehicle_fields_watch (UnsootVehicleFields *self, UnsootFormDraft *draft)
+{
+  static const UnsootFieldWays family_ways = { "notify::selected", family_text, family_set, FALSE };
+
+  unsoot_form_draft_watch (draft, "vin", _ ("VIN"), self->vin);
+  unsoot_form_draft_watch (draft, "plate", _ ("Plate"), self->plate);
+  unsoot_form_draft_watch (draft, "unit", _ ("Unit number"), self->unit_number);
+  unsoot_form_draft_watch (draft, "year", _ ("Model year"), self->year);
+  unsoot_form_draft_watch (draft, "make", _ ("Make"), self->make);
+  unsoot_form_draft_watch (draft, "model", _ ("Model"), self->model);
+  unsoot_form_draft_watch (draft, "engine", _ ("Engine"), self->engine);
+  unsoot_form_draft_watch_as (draft, "family", _ ("Engine family"), self->family, &family_ways);
+  unsoot_form_draft_watch (draft, "gvwr", _ ("Rated weight in lb"), self->gvwr);
+  unsoot_form_draft_watch (draft, "plate-region", _ ("Where the plate is from"),
+                           self->plate_region);
+  unsoot_form_draft_watch (draft, "engine-serial", _ ("Engine serial"), self->engine_serial);
+  unsoot_form_draft_watch (draft, "egr", _ ("Has an EGR"), self->has_egr);
+  unsoot_form_draft_watch (draft, "dpf", _ ("Has a particle filter"), self->has_dpf);
+  unsoot_form_draft_watch (draft, "altered", _ ("Emission parts are missing or altered"),
+                           self->altered);
+  unsoot_form_draft_watch (draft, "altered-note", _ ("Which ones"), self->altered_note);
+  unsoot_form_draft_watch (draft, "note", _ ("Note"), self->note);
+}
+
+const char *
+unsoot_vehicle_fields_family_name (UnsootVehicleFields *self, gint64 family_id)
+{
+  GtkStringList *names = GTK_STRING_LIST (gtk_drop_down_get_model (GTK_DROP_DOWN (self->family)));
+
+  for (guint i = 1; i < self->family_ids->len; i++)
+    if (g_array_index (self->family_ids, gint64, i) == family_id)
+      return gtk_string_list_get_string (names, i);
+  return NULL;
 }

@@ -3,6 +3,7 @@
 
 #include <gtk/gtk.h>
 
+#include "form-draft.h"
 #include "session.h"
 #include "vehicle-row.h"
 
@@ -25,5 +26,11 @@ void unsoot_vehicle_fields_set (UnsootVehicleFields *self, const UnsootVehicleRo
 /* Writes what was typed into @vehicle; the rest of it stays. Errors: a number that is none. */
 gboolean unsoot_vehicle_fields_read (UnsootVehicleFields *self, UnsootVehicleRow *vehicle,
                                      GError **error);
+
+/* What is typed into them is kept. */
+void unsoot_vehicle_fields_watch (UnsootVehicleFields *self, UnsootFormDraft *draft);
+
+/* The name of a family, borrowed; NULL where it is none, or they are not read yet. */
+const char *unsoot_vehicle_fields_family_name (UnsootVehicleFields *self, gint64 family_id);
 
 G_END_DECLS

@@ -306,7 +306,7 @@ START_TEST (nothing_typed_is_lost)
                                    &spill_form, 1);
   unsoot_deed_dialog_open (dialog);
   said.dialog = GTK_WIDGET (dialog);
-  said.words = "still here";
+  said.words = "Kept from";
   desk_shop_wait (is_said, &said, "the draft");
   press (GTK_WIDGET (dialog), "Spill it");
   said.words = "can't be taken out of it";
