@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "customer-file.h"
 
+#include "calls.h"
+
 void
 unsoot_customer_file_free (UnsootCustomerFile *file)
 {
@@ -10,6 +12,7 @@ unsoot_customer_file_free (UnsootCustomerFile *file)
   g_clear_pointer (&file->vehicles, g_ptr_array_unref);
   g_clear_pointer (&file->jobs, g_ptr_array_unref);
   g_clear_pointer (&file->invoices, g_ptr_array_unref);
+  g_clear_pointer (&file->calls, g_ptr_array_unref);
   g_free (file);
 }
 
@@ -26,6 +29,8 @@ unsoot_customer_file_load (UnsootDb *db, gint64 id, const char *today, GError **
       || (file->vehicles = unsoot_vehicle_page (db, &up, id, error)) == NULL
       || (file->jobs = unsoot_job_page (db, &down, NULL, id, 0, error)) == NULL
       || (file->invoices = unsoot_invoice_page (db, &up, UNSOOT_INVOICES_OPEN, NULL, id, error))
+             == NULL
+      || (file->calls = unsoot_calls_of_customer (db, id, UNSOOT_CUSTOMER_FILE_LIMIT, error))
              == NULL
       || !unsoot_customer_owes (db, id, today, &file->owes, error))
     return NULL;

@@ -15,6 +15,7 @@ typedef struct
   GPtrArray *addresses; /* UnsootAddressRow */
   GPtrArray *vehicles;  /* UnsootVehicleLine */
   GPtrArray *jobs;      /* UnsootJobLine, newest first */
+  GPtrArray *calls;     /* UnsootCallLine, the newest first */
   GPtrArray *invoices;  /* UnsootInvoiceLine that are open */
   UnsootOwes owes;
 } UnsootCustomerFile;

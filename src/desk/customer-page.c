@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "call-deeds.h"
 #include "card.h"
 #include "columns.h"
 #include "customer-edit.h"
@@ -27,6 +28,7 @@ struct _UnsootCustomerPage
   UnsootCard *money;
   UnsootCard *vehicles;
   UnsootCard *jobs;
+  UnsootCard *calls;
 
   gint64 customer_id; /* that is shown */
 };
@@ -303,6 +305,7 @@ show_customer (UnsootView *view, gpointer result)
   show_money (self, file);
   show_vehicles (self, file);
   show_jobs (self, file);
+  unsoot_phone_call_card (self->calls, file->calls, unsoot_view_get_session (view));
 }
 
 static void
@@ -332,6 +335,7 @@ unsoot_customer_page_class_init (UnsootCustomerPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootCustomerPage, money);
   gtk_widget_class_bind_template_child (widget_class, UnsootCustomerPage, vehicles);
   gtk_widget_class_bind_template_child (widget_class, UnsootCustomerPage, jobs);
+  gtk_widget_class_bind_template_child (widget_class, UnsootCustomerPage, calls);
 }
 
 static void

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
+#include "call-deeds.h"
 
 struct _UnsootHandRow
 {
@@ -13,6 +14,13 @@ struct _UnsootHandRow
   GtkImage *icon;
   GtkLabel *sentence;
   GtkButton *deed;
+
+  /* owned */
+  UnsootSession *session;
+  char *thing;
+
+  const char *about; /* what is called about; NULL: the button leads there */
+  gint64 target_id;
 };
 
 G_DEFINE_FINAL_TYPE (UnsootHandRow, unsoot_hand_row, GTK_TYPE_LIST_BOX_ROW)
@@ -20,6 +28,10 @@ G_DEFINE_FINAL_TYPE (UnsootHandRow, unsoot_hand_row, GTK_TYPE_LIST_BOX_ROW)
 static void
 unsoot_hand_row_dispose (GObject *object)
 {
+  UnsootHandRow *self = UNSOOT_HAND_ROW (object);
+
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->thing, g_free);
   G_OBJECT_CLASS (unsoot_hand_row_parent_class)->dispose (object);
   gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_HAND_ROW);
 }
@@ -101,8 +113,36 @@ hurts (UnsootHandKind kind)
   return kind <= UNSOOT_HAND_RELEASED;
 }
 
+static void
+call_cb (UnsootHandRow *self)
+{
+  unsoot_phone_call_open (GTK_WIDGET (self), self->session, self->about, self->target_id,
+                          self->thing);
+}
+
+/* A call is made from here; everything else is done where it stands. */
+static void
+set_deed (UnsootHandRow *self, const UnsootHand *hand)
+{
+  g_autofree char *refusal = NULL;
+
+  self->about = unsoot_hand_call_about (hand->kind);
+  if (self->about == NULL)
+    {
+      gtk_actionable_set_action_target (
+          GTK_ACTIONABLE (self->deed), "(sx)",
+          hand->kind <= UNSOOT_HAND_WAITING ? "bay" : target_slug (hand->target), hand->target_id);
+      gtk_actionable_set_action_name (GTK_ACTIONABLE (self->deed), "win.open");
+      return;
+    }
+  refusal = unsoot_session_refusal (self->session, UNSOOT_DEED_EDIT_CUSTOMER);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->deed), refusal == NULL);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->deed), refusal);
+  g_signal_connect_swapped (self->deed, "clicked", G_CALLBACK (call_cb), self);
+}
+
 GtkWidget *
-unsoot_hand_row_new (const UnsootHand *hand)
+unsoot_hand_row_new (const UnsootHand *hand, UnsootSession *session)
 {
   UnsootHandRow *self = g_object_new (UNSOOT_TYPE_HAND_ROW, NULL);
   g_autofree char *markup = g_markup_printf_escaped ("<b>%s</b> %s", hand->thing, hand->rest);
@@ -114,10 +154,10 @@ unsoot_hand_row_new (const UnsootHand *hand)
     gtk_widget_add_css_class (GTK_WIDGET (self->icon), "error");
   gtk_label_set_markup (self->sentence, markup);
   gtk_button_set_label (self->deed, hand->verb);
-  gtk_actionable_set_action_target (
-      GTK_ACTIONABLE (self->deed), "(sx)",
-      hand->kind <= UNSOOT_HAND_WAITING ? "bay" : target_slug (hand->target), hand->target_id);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->deed), "win.open");
+  self->session = g_object_ref (session);
+  self->thing = g_strdup (spoken);
+  self->target_id = hand->target_id;
+  set_deed (self, hand);
   unsoot_access_name (GTK_WIDGET (self), spoken);
   unsoot_access_name (GTK_WIDGET (self->deed), deed);
   return GTK_WIDGET (self);

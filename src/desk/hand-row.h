@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "days.h"
+#include "session.h"
 
 G_BEGIN_DECLS
 
@@ -11,6 +12,6 @@ G_BEGIN_DECLS
 #define UNSOOT_TYPE_HAND_ROW (unsoot_hand_row_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootHandRow, unsoot_hand_row, UNSOOT, HAND_ROW, GtkListBoxRow)
 
-GtkWidget *unsoot_hand_row_new (const UnsootHand *hand);
+GtkWidget *unsoot_hand_row_new (const UnsootHand *hand, UnsootSession *session);
 
 G_END_DECLS

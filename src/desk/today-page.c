@@ -188,12 +188,14 @@ show_hours (UnsootTodayPage *self, const UnsootDay *day)
 static void
 show_hands (UnsootTodayPage *self, const UnsootDay *day)
 {
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
   GtkListBoxRow *row;
 
   while ((row = gtk_list_box_get_row_at_index (self->hands, 0)) != NULL)
     gtk_list_box_remove (self->hands, GTK_WIDGET (row));
   for (guint i = 0; i < day->hands->len; i++)
-    gtk_list_box_append (self->hands, unsoot_hand_row_new (g_ptr_array_index (day->hands, i)));
+    gtk_list_box_append (self->hands,
+                         unsoot_hand_row_new (g_ptr_array_index (day->hands, i), session));
   gtk_widget_set_visible (GTK_WIDGET (self->hands), day->hands->len > 0);
   gtk_widget_set_visible (GTK_WIDGET (self->nothing), day->hands->len == 0);
   if (self->n_hands == day->hands->len)

@@ -180,7 +180,7 @@ load_hands (UnsootDb *db, UnsootDay *day, const UnsootShopRow *shop, gint64 now,
 
   if (!unsoot_hands_runs (&round, error) || !unsoot_hands_jobs (&round, error)
       || !unsoot_hands_fluids (&round, error) || !unsoot_hands_equipment (&round, error)
-      || !unsoot_hands_customers (&round, error))
+      || !unsoot_hands_customers (&round, error) || !unsoot_hands_calls (&round, error))
     return FALSE;
   g_ptr_array_sort (day->hands, worst_first);
   return TRUE;

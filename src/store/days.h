@@ -96,4 +96,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (UnsootDay, unsoot_day_free)
  */
 UnsootDay *unsoot_day_load (UnsootDb *db, const char *date, gint64 now, GError **error);
 
+/* What is called about in a line of that kind: "invoice"; NULL: nobody is. */
+const char *unsoot_hand_call_about (UnsootHandKind kind);
+
 G_END_DECLS

@@ -42,4 +42,7 @@ gboolean unsoot_hands_fluids (UnsootHandRound *round, GError **error);
 gboolean unsoot_hands_equipment (UnsootHandRound *round, GError **error);
 gboolean unsoot_hands_customers (UnsootHandRound *round, GError **error);
 
+/* After the others: what was called about rests, and what was called about before says so. */
+gboolean unsoot_hands_calls (UnsootHandRound *round, GError **error);
+
 G_END_DECLS

@@ -54,5 +54,6 @@ const UnsootRecordType *const unsoot_all_records[] = {
   &unsoot_draft_row_type,
   &unsoot_supply_order_row_type,
   &unsoot_supply_order_event_row_type,
+  &unsoot_call_row_type,
   NULL,
 };

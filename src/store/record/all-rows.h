@@ -6,6 +6,7 @@
 
 #include "adapter-row.h"
 #include "booking-row.h"
+#include "call-row.h"
 #include "change-row.h"
 #include "customer-row.h"
 #include "draft-row.h"
