@@ -7,6 +7,7 @@
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiAccessible, g_object_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiAction, g_object_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiComponent, g_object_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiStateSet, g_object_unref)
 
 /* The real program on the session's display, driven as a person drives it: what it shows is read
  * and pressed through AT-SPI, keys come from XTest (xdotool). Everything waits for what it needs
@@ -32,14 +33,19 @@ AtspiAccessible *desk_find (Desk *desk, AtspiRole role, const char *name);
 /* Whether there is such a thing now. */
 gboolean desk_has (Desk *desk, AtspiRole role, const char *name);
 
-/* Presses it: by its action "click", or with the mouse where it has none. */
+/* Whether it is there and can be pressed now. */
+gboolean desk_can_press (AtspiAccessible *thing);
+
+/* Presses it as soon as it can be: by its action "click", or with the mouse where it has none and
+ * once it stands still. */
 void desk_click (Desk *desk, AtspiRole role, const char *name);
 
 /* Keys as xdotool names them: "ctrl+k", "Return". Text is typed letter by letter. */
 void desk_key (Desk *desk, const char *keys);
 void desk_type (Desk *desk, const char *text);
 
-/* Gives the keyboard to the window called so: nothing else does where there is no window manager. */
+/* Gives the keyboard to the window called so, and waits until it says that it has it: nothing else
+ * does where there is no window manager. */
 void desk_focus (Desk *desk, const char *title);
 
 /* Waits until the window is called so. */

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <glib.h>
+
+/* What a walk left behind, looked at without the program: the invented shop's book by SQLite's own
+ * library, papers by poppler's pdftotext. */
+
+/* The book that the program made under the data folder; NULL: none. */
+char *book_path (void);
+
+/* The first column of the first row, NULL where there is none. Fails where the words are no SQL or
+ * there is no book. */
+char *book_text (const char *format, ...) G_GNUC_PRINTF (1, 2);
+
+/* The same as a number; fails where there is none. */
+gint64 book_int (const char *format, ...) G_GNUC_PRINTF (1, 2);
+
+/* The book says @wanted, soon. */
+void ck_book (const char *wanted, const char *format, ...) G_GNUC_PRINTF (2, 3);
+
+/* What a paper says, as it stands on the sheet; waited for until it is written whole. */
+char *paper_text (const char *file);
