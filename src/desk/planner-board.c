@@ -3,10 +3,11 @@
 
 #include <math.h>
 
+#include "planner-paint.h"
+
 enum
 {
-  THRESHOLD = 6, /* pixels before a click becomes a drag */
-  RADIUS = 7
+  THRESHOLD = 6 /* pixels before a click becomes a drag */
 };
 
 struct _UnsootPlannerBoard
@@ -228,76 +229,15 @@ key_cb (GtkEventControllerKey *controller, guint key, guint code, GdkModifierTyp
 }
 
 static void
-draw_box (GtkSnapshot *snapshot, const UnsootStripRect *rect, const GdkRGBA *ink, float ground,
-          float line)
-{
-  const graphene_rect_t bounds = GRAPHENE_RECT_INIT (
-      (float) rect->x + 1, (float) rect->y, MAX ((float) rect->width - 2, 1), (float) rect->height);
-  const float widths[] = { line, line, line, line };
-  GdkRGBA fill = *ink;
-  GskRoundedRect box;
-
-  fill.alpha = ground;
-  gsk_rounded_rect_init_from_rect (&box, &bounds, RADIUS);
-  gtk_snapshot_push_rounded_clip (snapshot, &box);
-  gtk_snapshot_append_color (snapshot, &fill, &bounds);
-  gtk_snapshot_pop (snapshot);
-  gtk_snapshot_append_border (snapshot, &box, widths, (const GdkRGBA[]){ *ink, *ink, *ink, *ink });
-}
-
-static void
-rect_of (const UnsootStripScale *scale, const UnsootStripSpan *span, UnsootStripRect *rect)
-{
-  rect->x = unsoot_strip_x (scale, span->from);
-  rect->width = unsoot_strip_x (scale, span->to) - rect->x;
-  rect->y = scale->top + span->lane * (scale->lane_height + scale->gap);
-  rect->height = scale->lane_height;
-}
-
-static void
-find_ink (GtkWidget *widget, const char *name, GdkRGBA *ink)
-{
-  GtkStyleContext *style = gtk_widget_get_style_context (widget);
-
-  gtk_style_context_get_color (style, ink);
-  gtk_style_context_lookup_color (style, name, ink);
-}
-
-static const char *
-verdict_ink (UnsootVerdict verdict)
-{
-  switch (verdict)
-    {
-    case UNSOOT_VERDICT_ASKED:
-      return "theme_fg_color";
-    case UNSOOT_VERDICT_FREE:
-      return "accent_color";
-    case UNSOOT_VERDICT_BREAKS:
-      return "error_color";
-    }
-  g_return_val_if_reached ("theme_fg_color");
-}
-
-static void
 unsoot_planner_board_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   UnsootPlannerBoard *self = UNSOOT_PLANNER_BOARD (widget);
   const UnsootStripScale *scale = unsoot_day_strip_get_scale (self->strip);
-  UnsootStripRect rect;
-  GdkRGBA ink;
 
-  find_ink (widget, "success_color", &ink);
-  for (guint i = 0; i < self->free->len; i++)
-    {
-      rect_of (scale, &g_array_index (self->free, UnsootStripSpan, i), &rect);
-      draw_box (snapshot, &rect, &ink, 0.10f, 1);
-    }
+  unsoot_planner_paint_free (widget, snapshot, scale, self->free);
   GTK_WIDGET_CLASS (unsoot_planner_board_parent_class)->snapshot (widget, snapshot);
-  if (self->grip == UNSOOT_GRIP_NONE || !is_elsewhere (self))
-    return;
-  find_ink (widget, verdict_ink (self->verdict), &ink);
-  rect_of (scale, &self->held, &rect);
-  draw_box (snapshot, &rect, &ink, 0.25f, self->verdict == UNSOOT_VERDICT_BREAKS ? 3 : 2);
+  if (self->grip != UNSOOT_GRIP_NONE && is_elsewhere (self))
+    unsoot_planner_paint_held (widget, snapshot, scale, &self->held, self->verdict);
 }
 
 static void
