@@ -64,6 +64,8 @@ kind_icon (UnsootHandKind kind)
       return "unsoot-stop-symbolic";
     case UNSOOT_HAND_WAITING:
       return "unsoot-vehicle-symbolic";
+    case UNSOOT_HAND_SETUP:
+      return "emblem-system-symbolic";
     case UNSOOT_HAND_SHORT:
     case UNSOOT_HAND_LATE:
     case UNSOOT_HAND_REORDER:
@@ -103,6 +105,8 @@ target_slug (UnsootTargetKind target)
       return "invoice";
     case UNSOOT_TARGET_VEHICLE:
       return "vehicle";
+    case UNSOOT_TARGET_PREFERENCES:
+      return "preferences";
     }
   g_return_val_if_reached ("job");
 }

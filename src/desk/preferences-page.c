@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "columns.h"
+#include "days.h"
 #include "prefs-cards.h"
 
 struct _UnsootPreferencesPage
@@ -19,6 +20,11 @@ struct _UnsootPreferencesPage
   UnsootCard *taxes;
   UnsootCard *holidays;
   UnsootCard *bays;
+  UnsootCard *machines;
+  UnsootCard *fluids;
+  UnsootCard *families;
+
+  gboolean was_here; /* what it was opened for has been shown */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootPreferencesPage, unsoot_preferences_page, UNSOOT_TYPE_VIEW)
@@ -27,6 +33,46 @@ static gpointer
 read_preferences (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
 {
   return unsoot_prefs_file_load (db, error);
+}
+
+/* The card that a line of Today is about. */
+static GtkWidget *
+card_of (UnsootPreferencesPage *self, gint64 part)
+{
+  switch ((UnsootSetup) part)
+    {
+    case UNSOOT_SETUP_HOURS:
+      return GTK_WIDGET (self->hours);
+    case UNSOOT_SETUP_BAYS:
+      return GTK_WIDGET (self->bays);
+    case UNSOOT_SETUP_STAFF:
+      return GTK_WIDGET (self->staff);
+    case UNSOOT_SETUP_TAXES:
+      return GTK_WIDGET (self->taxes);
+    case UNSOOT_SETUP_SERVICES:
+      return GTK_WIDGET (self->services);
+    case UNSOOT_SETUP_MACHINES:
+      return GTK_WIDGET (self->machines);
+    case UNSOOT_SETUP_FLUIDS:
+      return GTK_WIDGET (self->fluids);
+    case UNSOOT_SETUP_FAMILIES:
+      return GTK_WIDGET (self->families);
+    }
+  return NULL;
+}
+
+/* The keyboard goes to its last button, which adds; the page scrolls along. */
+static gboolean
+go_to_card (gpointer data)
+{
+  UnsootPreferencesPage *self = UNSOOT_PREFERENCES_PAGE (data);
+  GtkWidget *card = card_of (self, unsoot_view_get_record (UNSOOT_VIEW (self)));
+
+  for (GtkWidget *child = card != NULL ? gtk_widget_get_last_child (card) : NULL; child != NULL;
+       child = gtk_widget_get_prev_sibling (child))
+    if (GTK_IS_BUTTON (child) && gtk_widget_grab_focus (child))
+      break;
+  return G_SOURCE_REMOVE;
 }
 
 static void
@@ -44,6 +90,8 @@ show_preferences (UnsootView *view, gpointer result)
     { self->staff, unsoot_prefs_card_staff },       { self->hours, unsoot_prefs_card_hours },
     { self->doses, unsoot_prefs_card_doses },       { self->taxes, unsoot_prefs_card_taxes },
     { self->holidays, unsoot_prefs_card_holidays }, { self->bays, unsoot_prefs_card_bays },
+    { self->machines, unsoot_prefs_card_machines }, { self->fluids, unsoot_prefs_card_fluids },
+    { self->families, unsoot_prefs_card_families },
   };
 
   unsoot_view_set_title (view, _ ("Preferences"));
@@ -55,6 +103,9 @@ show_preferences (UnsootView *view, gpointer result)
       unsoot_card_clear (cards[i].card);
       cards[i].fill (cards[i].card, file, session);
     }
+  if (!self->was_here)
+    g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, go_to_card, g_object_ref (self), g_object_unref);
+  self->was_here = TRUE;
 }
 
 static void
@@ -86,6 +137,9 @@ unsoot_preferences_page_class_init (UnsootPreferencesPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootPreferencesPage, taxes);
   gtk_widget_class_bind_template_child (widget_class, UnsootPreferencesPage, holidays);
   gtk_widget_class_bind_template_child (widget_class, UnsootPreferencesPage, bays);
+  gtk_widget_class_bind_template_child (widget_class, UnsootPreferencesPage, machines);
+  gtk_widget_class_bind_template_child (widget_class, UnsootPreferencesPage, fluids);
+  gtk_widget_class_bind_template_child (widget_class, UnsootPreferencesPage, families);
 }
 
 static void

@@ -76,6 +76,6 @@ unsoot_prefs_card_bays (UnsootCard *card, const UnsootPrefsFile *file, UnsootSes
                            unsoot_prefs_row_new (session, &edit, bay->name,
                                                  bay->active ? NULL : _ ("not in use"), NULL, bay));
     }
-  gtk_box_append (GTK_BOX (card), list);
+  unsoot_prefs_list_show (list, card, _ ("None yet. A bay is where a job is done."));
   gtk_box_append (GTK_BOX (card), unsoot_prefs_add_button_new (session, &edit, _ ("Add a bay…")));
 }

@@ -20,3 +20,9 @@ void unsoot_prefs_card_taxes (UnsootCard *card, const UnsootPrefsFile *file,
                               UnsootSession *session);
 void unsoot_prefs_card_staff (UnsootCard *card, const UnsootPrefsFile *file,
                               UnsootSession *session);
+void unsoot_prefs_card_machines (UnsootCard *card, const UnsootPrefsFile *file,
+                                 UnsootSession *session);
+void unsoot_prefs_card_fluids (UnsootCard *card, const UnsootPrefsFile *file,
+                               UnsootSession *session);
+void unsoot_prefs_card_families (UnsootCard *card, const UnsootPrefsFile *file,
+                                 UnsootSession *session);

@@ -17,26 +17,32 @@ head (gconstpointer record)
 
 /* What a person reads where text () has the number of a choice. */
 static char *
-shown (const UnsootPrefsEdit *edit, gconstpointer record, gsize field, const char *currency)
+shown (UnsootDb *db, const UnsootPrefsEdit *edit, gconstpointer record, gsize field,
+       const char *currency)
 {
   const UnsootDeedField *its = &edit->form->fields[field];
   g_autofree char *text = edit->text (record, field, currency);
 
+  if (its->kind == UNSOOT_ASK_CHOICE && its->words == NULL && edit->chosen != NULL)
+    {
+      char *name = edit->chosen (db, record, field);
+      return name != NULL ? name : g_strdup ("–");
+    }
   if (its->kind == UNSOOT_ASK_CHOICE && its->words != NULL)
     return g_strdup (_ (its->words[g_ascii_strtoll (text, NULL, 10)]));
   return *text != '\0' ? g_steal_pointer (&text) : g_strdup ("–");
 }
 
 static void
-tell_conflict (const UnsootPrefsEdit *edit, gconstpointer theirs, gconstpointer mine,
+tell_conflict (UnsootDb *db, const UnsootPrefsEdit *edit, gconstpointer theirs, gconstpointer mine,
                const char *currency, GError **error)
 {
   g_autoptr (GString) text = g_string_new (_ ("Someone else saved this while it was open here."));
 
   for (gsize i = 0; i < edit->form->n_fields; i++)
     {
-      g_autofree char *their_text = shown (edit, theirs, i, currency);
-      g_autofree char *my_text = shown (edit, mine, i, currency);
+      g_autofree char *their_text = shown (db, edit, theirs, i, currency);
+      g_autofree char *my_text = shown (db, edit, mine, i, currency);
       if (g_str_equal (their_text, my_text))
         continue;
       g_string_append_c (text, '\n');
@@ -64,7 +70,7 @@ save (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, const Unsoo
   shop = unsoot_shop_load (db, error);
   theirs = shop != NULL ? unsoot_rows_get (db, edit->type, order->record, error) : NULL;
   if (theirs != NULL)
-    tell_conflict (edit, theirs, record, shop->currency, error);
+    tell_conflict (db, edit, theirs, record, shop->currency, error);
   unsoot_record_free (edit->type, theirs);
   return FALSE;
 }
@@ -176,48 +182,70 @@ unsoot_prefs_add_button_new (UnsootSession *session, const UnsootPrefsEdit *edit
   return button;
 }
 
+/* A form that is no record's: its own deed knows what to do. */
 typedef struct
 {
   UnsootSession *session;
   const UnsootDeedForm *form;
   gint64 id;
   char *about;
-} Dropping;
+} Asking;
 
 static void
-dropping_free (gpointer data, GClosure *closure)
+asking_free (gpointer data, GClosure *closure)
 {
-  Dropping *dropping = data;
+  Asking *asking = data;
 
-  g_object_unref (dropping->session);
-  g_free (dropping->about);
-  g_free (dropping);
+  g_object_unref (asking->session);
+  g_free (asking->about);
+  g_free (asking);
 }
 
 static void
-drop_cb (GtkWidget *button, Dropping *dropping)
+ask_cb (GtkWidget *button, Asking *asking)
 {
   UnsootDeedDialog *dialog
-      = unsoot_deed_dialog_new (button, dropping->session, dropping->form, dropping->id);
+      = unsoot_deed_dialog_new (button, asking->session, asking->form, asking->id);
 
-  unsoot_deed_dialog_say (dialog, dropping->about);
+  if (asking->about != NULL)
+    unsoot_deed_dialog_say (dialog, asking->about);
   unsoot_deed_dialog_open (dialog);
+}
+
+GtkWidget *
+unsoot_prefs_form_button_new (UnsootSession *session, const UnsootDeedForm *form, const char *label,
+                              gint64 id, const char *about)
+{
+  GtkWidget *button = unsoot_deed_button_new (session, form->deed, label, about);
+  Asking *asking = g_new0 (Asking, 1);
+
+  asking->session = g_object_ref (session);
+  asking->form = form;
+  asking->id = id;
+  asking->about = g_strdup (about);
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  g_signal_connect_data (button, "clicked", G_CALLBACK (ask_cb), asking, asking_free, 0);
+  return button;
 }
 
 void
 unsoot_prefs_row_add_drop (GtkWidget *row, UnsootSession *session, const UnsootDeedForm *form,
                            gint64 id, const char *about)
 {
-  GtkWidget *button = unsoot_deed_button_new (session, form->deed, _ ("Remove…"), about);
-  Dropping *dropping = g_new0 (Dropping, 1);
+  GtkWidget *button = unsoot_prefs_form_button_new (session, form, _ ("Remove…"), id, about);
 
-  dropping->session = g_object_ref (session);
-  dropping->form = form;
-  dropping->id = id;
-  dropping->about = g_strdup (about);
   gtk_button_set_icon_name (GTK_BUTTON (button), "user-trash-symbolic");
   gtk_widget_add_css_class (button, "flat");
-  g_signal_connect_data (button, "clicked", G_CALLBACK (drop_cb), dropping, dropping_free, 0);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);
+}
+
+void
+unsoot_prefs_row_add_change (GtkWidget *row, UnsootSession *session, const UnsootPrefsEdit *edit,
+                             const char *label, const char *about, gconstpointer record)
+{
+  GtkWidget *button = open_button_new (session, edit, label, about, record);
+
+  gtk_widget_add_css_class (button, "flat");
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);
 }
 
@@ -230,4 +258,17 @@ unsoot_prefs_list_new (const char *name)
   gtk_widget_add_css_class (list, "links");
   unsoot_access_name (list, name);
   return list;
+}
+
+void
+unsoot_prefs_list_show (GtkWidget *list, UnsootCard *card, const char *empty)
+{
+  if (gtk_widget_get_first_child (list) != NULL)
+    {
+      gtk_box_append (GTK_BOX (card), list);
+      return;
+    }
+  g_object_ref_sink (list);
+  g_object_unref (list);
+  unsoot_card_say (card, empty);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "card.h"
 #include "deed-form.h"
 #include "record.h"
 #include "session.h"
@@ -18,6 +19,8 @@ typedef struct
   /* Puts what was typed into the record. */
   gboolean (*apply) (gpointer record, const UnsootDeedOrder *order, GError **error);
   gboolean (*save) (UnsootDb *db, const UnsootActing *who, gpointer record, GError **error);
+  /* (nullable): the name of the record that a field chose, to free; on the worker */
+  char *(*chosen) (UnsootDb *db, gconstpointer record, gsize field);
 } UnsootPrefsEdit;
 
 /* The whole of a form's deed, on the worker. Where someone saved it meanwhile the sentence names
@@ -40,9 +43,21 @@ GtkWidget *unsoot_prefs_row_new (UnsootSession *session, const UnsootPrefsEdit *
 GtkWidget *unsoot_prefs_add_button_new (UnsootSession *session, const UnsootPrefsEdit *edit,
                                         const char *label);
 
+/* A button that opens a form which is no record's; @id is what it is about, 0: nothing yet. */
+GtkWidget *unsoot_prefs_form_button_new (UnsootSession *session, const UnsootDeedForm *form,
+                                         const char *label, gint64 id, const char *about);
+
+/* One more button on @row that opens another form of the same record. */
+void unsoot_prefs_row_add_change (GtkWidget *row, UnsootSession *session,
+                                  const UnsootPrefsEdit *edit, const char *label, const char *about,
+                                  gconstpointer record);
+
 /* A button at the end of @row that asks, and then carries out a form without fields. */
 void unsoot_prefs_row_add_drop (GtkWidget *row, UnsootSession *session, const UnsootDeedForm *form,
                                 gint64 id, const char *about);
 
 /* The list that such rows stand in. */
 GtkWidget *unsoot_prefs_list_new (const char *name);
+
+/* Puts the list into the card, or, where nothing stands in it, a quiet sentence. Takes @list. */
+void unsoot_prefs_list_show (GtkWidget *list, UnsootCard *card, const char *empty);

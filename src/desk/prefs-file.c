@@ -2,6 +2,10 @@
 #include "prefs-file.h"
 
 #include "bookings.h"
+#include "families.h"
+#include "fluids.h"
+#include "machines.h"
+#include "procedures.h"
 #include "services.h"
 #include "shops.h"
 #include "staff.h"
@@ -17,7 +21,33 @@ unsoot_prefs_file_free (UnsootPrefsFile *self)
   g_clear_pointer (&self->dose_rules, g_ptr_array_unref);
   g_clear_pointer (&self->tax_rules, g_ptr_array_unref);
   g_clear_pointer (&self->staff, g_ptr_array_unref);
+  g_clear_pointer (&self->machines, g_ptr_array_unref);
+  g_clear_pointer (&self->fluids, g_ptr_array_unref);
+  g_clear_pointer (&self->families, g_ptr_array_unref);
+  g_clear_pointer (&self->procedures, g_ptr_array_unref);
   g_free (self);
+}
+
+static gboolean
+load_procedures (UnsootDb *db, UnsootPrefsFile *self, GError **error)
+{
+  self->procedures = g_ptr_array_new_with_free_func ((GDestroyNotify) unsoot_procedure_row_free);
+  for (guint i = 0; i < self->families->len; i++)
+    {
+      const UnsootFamilyRow *family = g_ptr_array_index (self->families, i);
+      g_autoptr (GPtrArray) versions = unsoot_procedure_list (db, family->id, error);
+
+      if (versions == NULL)
+        return FALSE;
+      for (guint k = 0; k < versions->len; k++)
+        {
+          const UnsootProcedureRow *version = g_ptr_array_index (versions, k);
+          if (g_strcmp0 (version->state, "in-use") == 0)
+            g_ptr_array_add (self->procedures,
+                             unsoot_record_copy (&unsoot_procedure_row_type, version));
+        }
+    }
+  return TRUE;
 }
 
 UnsootPrefsFile *
@@ -32,7 +62,11 @@ unsoot_prefs_file_load (UnsootDb *db, GError **error)
       || (self->services = unsoot_service_list (db, error)) == NULL
       || (self->dose_rules = unsoot_dose_rule_list (db, error)) == NULL
       || (self->tax_rules = unsoot_tax_rule_list (db, error)) == NULL
-      || (self->staff = unsoot_staff_list (db, error)) == NULL)
+      || (self->staff = unsoot_staff_list (db, error)) == NULL
+      || (self->machines = unsoot_machine_list (db, error)) == NULL
+      || (self->fluids = unsoot_fluid_list (db, error)) == NULL
+      || (self->families = unsoot_family_list (db, error)) == NULL
+      || !load_procedures (db, self, error))
     return NULL;
   return g_steal_pointer (&self);
 }

@@ -17,6 +17,10 @@ typedef struct
   GPtrArray *dose_rules; /* UnsootDoseRuleRow */
   GPtrArray *tax_rules;  /* UnsootTaxRuleRow */
   GPtrArray *staff;      /* UnsootStaffRow */
+  GPtrArray *machines;   /* UnsootMachineRow */
+  GPtrArray *fluids;     /* UnsootFluidRow */
+  GPtrArray *families;   /* UnsootFamilyRow by name */
+  GPtrArray *procedures; /* UnsootProcedureRow in use */
 } UnsootPrefsFile;
 
 UnsootPrefsFile *unsoot_prefs_file_load (UnsootDb *db, GError **error);

@@ -98,14 +98,7 @@ unsoot_prefs_card_holidays (UnsootCard *card, const UnsootPrefsFile *file, Unsoo
       unsoot_prefs_row_add_drop (row, session, &drop_form, holiday->id, about);
       gtk_list_box_append (GTK_LIST_BOX (list), row);
     }
-  if (file->holidays->len > 0)
-    gtk_box_append (GTK_BOX (card), list);
-  else
-    {
-      g_object_ref_sink (list);
-      g_object_unref (list);
-      unsoot_card_say (card, _ ("None yet. On a holiday nothing can be booked."));
-    }
+  unsoot_prefs_list_show (list, card, _ ("None yet. On a holiday nothing can be booked."));
   gtk_box_append (GTK_BOX (card),
                   unsoot_prefs_add_button_new (session, &edit, _ ("Add a holiday…")));
 }

@@ -113,6 +113,6 @@ unsoot_prefs_card_hours (UnsootCard *card, const UnsootPrefsFile *file, UnsootSe
       unsoot_prefs_row_add_drop (row, session, &drop_form, hours->id, about);
       gtk_list_box_append (GTK_LIST_BOX (list), row);
     }
-  gtk_box_append (GTK_BOX (card), list);
+  unsoot_prefs_list_show (list, card, _ ("None yet. Without hours nothing can be booked."));
   gtk_box_append (GTK_BOX (card), unsoot_prefs_add_button_new (session, &edit, _ ("Add hours…")));
 }

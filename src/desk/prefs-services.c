@@ -124,7 +124,8 @@ unsoot_prefs_card_services (UnsootCard *card, const UnsootPrefsFile *file, Unsoo
       gtk_list_box_append (GTK_LIST_BOX (list), unsoot_prefs_row_new (session, &edit, service->name,
                                                                       detail, price, service));
     }
-  gtk_box_append (GTK_BOX (card), list);
+  unsoot_prefs_list_show (list, card,
+                          _ ("None yet. A service is what a customer asks for, with its price."));
   gtk_box_append (GTK_BOX (card),
                   unsoot_prefs_add_button_new (session, &edit, _ ("Add a service…")));
 }

@@ -45,7 +45,7 @@ static const UnsootDeedForm form = {
                    .words = category_words },
     [RATE] = { .label = N_ ("Rate in percent"), .optional = TRUE,
                .hint = N_ ("As 7.25; empty where there is no tax") },
-    [LABEL] = { .label = N_ ("As it is printed"), .optional = TRUE,
+    [LABEL] = { .label = N_ ("As it is printed"),
                 .hint = N_ ("The tax’s name; of what is exempt, why") },
   },
   .carry_out = carry_out,
@@ -98,6 +98,67 @@ save (UnsootDb *db, const UnsootActing *who, gpointer record, GError **error)
 
 static const UnsootPrefsEdit edit = { &form, &unsoot_tax_rule_row_type, text, apply, save };
 
+static gboolean
+is_settled (GPtrArray *rules, const char *kind)
+{
+  for (guint i = 0; i < rules->len; i++)
+    if (g_strcmp0 (((const UnsootTaxRuleRow *) g_ptr_array_index (rules, i))->line_kind, kind) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* One rule for every kind of line that has none yet; they are changed one by one. */
+static gboolean
+settle (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_db_begin (db, error);
+  g_autoptr (GPtrArray) rules = deed != NULL ? unsoot_tax_rule_list (db, error) : NULL;
+
+  if (rules == NULL)
+    return FALSE;
+  for (int kind = 0; kind < UNSOOT_BILL_KINDS; kind++)
+    {
+      const char *slug = unsoot_slug_of (unsoot_bill_kinds, kind);
+      g_autoptr (UnsootTaxRuleRow) rule = unsoot_tax_rule_row_new ();
+
+      if (is_settled (rules, slug))
+        continue;
+      rule->line_kind = g_strdup (slug);
+      if (!apply (rule, order, error) || !save (db, who, rule, error))
+        return FALSE;
+    }
+  return unsoot_transaction_commit (g_steal_pointer (&deed), error);
+}
+
+static const UnsootDeedForm settle_form = {
+  .slug = "tax-settle",
+  .title = N_ ("Settle the tax"),
+  .verb = N_ ("Settle"),
+  .done = N_ ("The tax is settled"),
+  .deed = UNSOOT_DEED_EDIT_PRICES,
+  .n_fields = N_FIELDS,
+  .fields = {
+    [CATEGORY] = { .label = N_ ("How it is taxed"), .kind = UNSOOT_ASK_CHOICE,
+                   .words = category_words },
+    [RATE] = { .label = N_ ("Rate in percent"), .optional = TRUE,
+               .hint = N_ ("As 7.25; empty where there is no tax") },
+    [LABEL] = { .label = N_ ("As it is printed"),
+                .hint = N_ ("The tax’s name; of what is exempt, why") },
+  },
+  .carry_out = settle,
+};
+
+static void
+add_missing (GtkWidget *list, const UnsootPrefsFile *file, UnsootSession *session)
+{
+  for (int kind = 0; kind < UNSOOT_BILL_KINDS; kind++)
+    if (!is_settled (file->tax_rules, unsoot_slug_of (unsoot_bill_kinds, kind)))
+      gtk_list_box_append (GTK_LIST_BOX (list),
+                           unsoot_prefs_row_new (session, &edit,
+                                                 unsoot_slug_words (unsoot_bill_kinds, kind), NULL,
+                                                 _ ("not settled"), NULL));
+}
+
 void
 unsoot_prefs_card_taxes (UnsootCard *card, const UnsootPrefsFile *file, UnsootSession *session)
 {
@@ -121,6 +182,13 @@ unsoot_prefs_card_taxes (UnsootCard *card, const UnsootPrefsFile *file, UnsootSe
                                                  unsoot_slug_words (unsoot_bill_kinds, kind),
                                                  rule->label, value, rule));
     }
+  add_missing (list, file, session);
   gtk_box_append (GTK_BOX (card), list);
+  if (file->tax_rules->len < UNSOOT_BILL_KINDS)
+    gtk_box_append (GTK_BOX (card),
+                    unsoot_prefs_form_button_new (
+                        session, &settle_form, _ ("Settle what is missing…"), 0,
+                        _ ("For every kind of line that is not settled yet. Each can be changed "
+                           "by itself afterwards.")));
   unsoot_card_say (card, _ ("Which lines are taxed, and how, is local law: check it there."));
 }

@@ -178,9 +178,10 @@ load_hands (UnsootDb *db, UnsootDay *day, const UnsootShopRow *shop, gint64 now,
   g_autofree char *date = unsoot_shop_date (shop, now);
   UnsootHandRound round = { db, shop, now, unsoot_hand_day (date), date, day->hands };
 
-  if (!unsoot_hands_runs (&round, error) || !unsoot_hands_jobs (&round, error)
-      || !unsoot_hands_fluids (&round, error) || !unsoot_hands_equipment (&round, error)
-      || !unsoot_hands_customers (&round, error) || !unsoot_hands_calls (&round, error))
+  if (!unsoot_hands_setup (&round, error) || !unsoot_hands_runs (&round, error)
+      || !unsoot_hands_jobs (&round, error) || !unsoot_hands_fluids (&round, error)
+      || !unsoot_hands_equipment (&round, error) || !unsoot_hands_customers (&round, error)
+      || !unsoot_hands_calls (&round, error))
     return FALSE;
   g_ptr_array_sort (day->hands, worst_first);
   return TRUE;

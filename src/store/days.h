@@ -33,6 +33,7 @@ typedef enum
   UNSOOT_HAND_HALTED,     /* a run stopped or interrupted */
   UNSOOT_HAND_RELEASED,   /* a vehicle out in pieces */
   UNSOOT_HAND_WAITING,    /* here, and no bay yet */
+  UNSOOT_HAND_SETUP,      /* a new shop that lacks something to work with */
   UNSOOT_HAND_SHORT,      /* fluid short for a booking */
   UNSOOT_HAND_LATE,       /* an order that should have come */
   UNSOOT_HAND_REORDER,    /* fluid at its reorder point, and nothing on order */
@@ -56,7 +57,21 @@ typedef enum
   UNSOOT_TARGET_MACHINE,
   UNSOOT_TARGET_INVOICE,
   UNSOOT_TARGET_VEHICLE,
+  UNSOOT_TARGET_PREFERENCES, /* its id is an UnsootSetup */
 } UnsootTargetKind;
+
+/* A part of what the shop settles for itself. */
+typedef enum
+{
+  UNSOOT_SETUP_HOURS = 1,
+  UNSOOT_SETUP_BAYS,
+  UNSOOT_SETUP_STAFF,
+  UNSOOT_SETUP_TAXES,
+  UNSOOT_SETUP_SERVICES,
+  UNSOOT_SETUP_MACHINES,
+  UNSOOT_SETUP_FLUIDS,
+  UNSOOT_SETUP_FAMILIES,
+} UnsootSetup;
 
 /* "**Intake fluid R** is 3 L short for tomorrow 10:00 · Order". */
 typedef struct

@@ -36,6 +36,7 @@ char *unsoot_hand_when (const UnsootHandRound *round, gint64 at);
 int unsoot_hand_day_of (const UnsootHandRound *round, gint64 at);
 
 /* One file for each part of the shop. */
+gboolean unsoot_hands_setup (UnsootHandRound *round, GError **error);
 gboolean unsoot_hands_runs (UnsootHandRound *round, GError **error);
 gboolean unsoot_hands_jobs (UnsootHandRound *round, GError **error);
 gboolean unsoot_hands_fluids (UnsootHandRound *round, GError **error);
