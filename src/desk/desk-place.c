@@ -20,6 +20,7 @@
 #include "lot-page.h"
 #include "machine-page.h"
 #include "machines-page.h"
+#include "owed-page.h"
 #include "planner-page.h"
 #include "preferences-page.h"
 #include "today-page.h"
@@ -57,6 +58,7 @@ static const UnsootDeskPlace places[] = {
   { "booking-vehicle", "jobs", NULL, NULL, 0, unsoot_booking_page_get_type },
   { "booking-party", "jobs", NULL, NULL, 0, unsoot_booking_page_get_type },
   { "estimate", "jobs", NULL, NULL, 0, unsoot_job_page_get_type },
+  { "owed", "invoices", NULL, NULL, 0, unsoot_owed_page_get_type },
   { "invoice", "invoices", NULL, NULL, 0, unsoot_invoice_page_view_get_type },
   { "customer", "customers", NULL, NULL, 0, unsoot_customer_page_get_type },
   { "vehicle", "vehicles", NULL, NULL, 0, unsoot_vehicle_page_get_type },

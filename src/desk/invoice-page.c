@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "access.h"
 #include "card.h"
 #include "columns.h"
 #include "credit-dialog.h"
@@ -126,6 +127,13 @@ paper_cb (GtkButton *button, UnsootInvoicePage *self)
 }
 
 static void
+statement_cb (GtkButton *button, UnsootInvoicePage *self)
+{
+  unsoot_paper_view_open_statement (GTK_WIDGET (self), unsoot_view_get_session (UNSOOT_VIEW (self)),
+                                    self->shown->file->invoice->customer_id);
+}
+
+static void
 print_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   UnsootInvoicePage *self = UNSOOT_INVOICE_PAGE (widget);
@@ -163,6 +171,7 @@ static void
 show_deeds (UnsootInvoicePage *self)
 {
   GtkWidget *child, *paper = gtk_button_new_with_label (_ ("Show, save or print"));
+  GtkWidget *statement = gtk_button_new_with_label (_ ("Statement"));
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->deeds))) != NULL)
     gtk_box_remove (self->deeds, child);
@@ -178,6 +187,11 @@ show_deeds (UnsootInvoicePage *self)
   gtk_widget_set_tooltip_text (paper, _ ("Ctrl+P prints it"));
   g_signal_connect (paper, "clicked", G_CALLBACK (paper_cb), self);
   gtk_box_append (self->deeds, paper);
+  gtk_widget_set_tooltip_text (statement,
+                               _ ("All that this customer owes, to show, save or print"));
+  unsoot_access_name (statement, _ ("Statement of account"));
+  g_signal_connect (statement, "clicked", G_CALLBACK (statement_cb), self);
+  gtk_box_append (self->deeds, statement);
 }
 
 static void

@@ -163,6 +163,18 @@ filter_new (UnsootRecordsPage *self)
   return chooser;
 }
 
+/* Who owes it, one by one. */
+static GtkWidget *
+owed_button_new (void)
+{
+  GtkWidget *button = gtk_button_new_with_label (_ ("By customer"));
+
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(sx)", "owed", (gint64) 0);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.open");
+  unsoot_access_name (button, _ ("Owed by customer"));
+  return button;
+}
+
 static gpointer
 read_owed (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
 {
@@ -227,6 +239,7 @@ unsoot_invoices_page_init (UnsootInvoicesPage *self)
   UnsootRecordsPage *list = UNSOOT_RECORDS_PAGE (self);
 
   self->owed = UNSOOT_OWED_BAR (unsoot_owed_bar_new ());
+  unsoot_records_page_add_tool (list, owed_button_new ());
   unsoot_records_page_add_tool (list, filter_new (list));
   unsoot_records_page_add_above (list, GTK_WIDGET (self->owed));
   g_signal_connect (self, "shown", G_CALLBACK (shown_cb), NULL);

@@ -34,15 +34,15 @@ setup_of (PopplerDocument *document)
   return setup;
 }
 
-gboolean
-unsoot_paper_print (GtkWindow *over, GBytes *pdf, const char *name, GError **error)
+GtkPrintOperation *
+unsoot_paper_print_new (GBytes *pdf, const char *name, GError **error)
 {
   PopplerDocument *document = poppler_document_new_from_bytes (pdf, NULL, error);
-  g_autoptr (GtkPrintOperation) operation = NULL;
   g_autoptr (GtkPageSetup) setup = NULL;
+  GtkPrintOperation *operation;
 
   if (document == NULL)
-    return FALSE;
+    return NULL;
   operation = gtk_print_operation_new ();
   setup = setup_of (document);
   gtk_print_operation_set_n_pages (operation, poppler_document_get_n_pages (document));
@@ -53,6 +53,16 @@ unsoot_paper_print (GtkWindow *over, GBytes *pdf, const char *name, GError **err
   gtk_print_operation_set_allow_async (operation, TRUE);
   g_signal_connect_data (operation, "draw-page", G_CALLBACK (draw_page_cb), document,
                          (GClosureNotify) (void (*) (void)) g_object_unref, 0);
-  return gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, over, error)
-         != GTK_PRINT_OPERATION_RESULT_ERROR;
+  return operation;
+}
+
+gboolean
+unsoot_paper_print (GtkWindow *over, GBytes *pdf, const char *name, GError **error)
+{
+  g_autoptr (GtkPrintOperation) operation = unsoot_paper_print_new (pdf, name, error);
+
+  return operation != NULL
+         && gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, over,
+                                     error)
+                != GTK_PRINT_OPERATION_RESULT_ERROR;
 }

@@ -3,6 +3,10 @@
 
 #include <gtk/gtk.h>
 
+/* The job by itself, for whoever runs it: its pages are the paper's, on the paper's own sheet.
+ * Errors: what is no PDF. */
+GtkPrintOperation *unsoot_paper_print_new (GBytes *pdf, const char *name, GError **error);
+
 /**
  * unsoot_paper_print:
  * @pdf: the file's bytes

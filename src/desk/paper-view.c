@@ -6,7 +6,9 @@
 #include "access.h"
 #include "paper-pages.h"
 #include "paper-print.h"
+#include "paper-save.h"
 #include "paper-task.h"
+#include "statement-task.h"
 #include "store-call.h"
 
 enum
@@ -34,7 +36,6 @@ struct _UnsootPaperView
   UnsootJobViewFile *file;
   GBytes *pdf;
   char *file_name;
-  GtkFileChooserNative *chooser;
   GCancellable *cancellable;
   UnsootStoreSlot slot;
 
@@ -107,6 +108,17 @@ drawn_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     gtk_widget_activate_action (GTK_WIDGET (self), "paper.print", NULL);
 }
 
+/* The paper is there; its pages are drawn next. */
+static void
+take_pdf (UnsootPaperView *self, GBytes *pdf, const char *remark)
+{
+  if (remark != NULL)
+    say (self, remark);
+  self->pdf = g_bytes_ref (pdf);
+  unsoot_paper_pages_async (self->pdf, SCALE * gtk_widget_get_scale_factor (GTK_WIDGET (self)),
+                            self->cancellable, drawn_cb, g_object_ref (self));
+}
+
 static void
 made_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
@@ -121,11 +133,7 @@ made_cb (GObject *source, GAsyncResult *result, gpointer user_data)
       show_trouble (self, error->message);
       return;
     }
-  if (made->remark != NULL)
-    say (self, made->remark);
-  self->pdf = g_bytes_ref (made->pdf);
-  unsoot_paper_pages_async (self->pdf, SCALE * gtk_widget_get_scale_factor (GTK_WIDGET (self)),
-                            self->cancellable, drawn_cb, g_object_ref (self));
+  take_pdf (self, made->pdf, made->remark);
 }
 
 /* Which of the job's invoices; -1 for the latest. */
@@ -155,6 +163,14 @@ title_of (UnsootPaperView *self, const UnsootInvoiceFile *invoice)
 }
 
 static void
+set_heading (UnsootPaperView *self, const char *title, const char *subtitle)
+{
+  adw_window_title_set_title (self->heading, title);
+  adw_window_title_set_subtitle (self->heading, subtitle);
+  gtk_window_set_title (GTK_WINDOW (self), title);
+}
+
+static void
 show_title (UnsootPaperView *self, const UnsootInvoiceFile *invoice)
 {
   const UnsootJobFile *file = self->file->file;
@@ -163,9 +179,7 @@ show_title (UnsootPaperView *self, const UnsootInvoiceFile *invoice)
   g_autofree char *subtitle
       = g_strdup_printf (_ ("Job %d · %s"), (int) file->job->number, file->customer->name);
 
-  adw_window_title_set_title (self->heading, title);
-  adw_window_title_set_subtitle (self->heading, subtitle);
-  gtk_window_set_title (GTK_WINDOW (self), title);
+  set_heading (self, title, subtitle);
 }
 
 static void
@@ -206,32 +220,9 @@ read_file (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **erro
 }
 
 static void
-written_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+saved (gpointer owner, const char *sentence)
 {
-  g_autoptr (UnsootPaperView) self = user_data;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *name = g_file_get_basename (G_FILE (source));
-  g_autofree char *text = NULL;
-
-  if (g_file_replace_contents_finish (G_FILE (source), result, NULL, &error))
-    /* Translators: a file was saved */
-    text = g_strdup_printf (_ ("Saved %s"), name);
-  else
-    text = g_strdup_printf (_ ("The paper could not be written: %s"), error->message);
-  say (self, text);
-}
-
-static void
-chosen_cb (GtkNativeDialog *dialog, int response, UnsootPaperView *self)
-{
-  g_autoptr (GFile) target = NULL;
-
-  if (response == GTK_RESPONSE_ACCEPT)
-    target = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  if (target != NULL)
-    g_file_replace_contents_bytes_async (target, self->pdf, NULL, FALSE, G_FILE_CREATE_PRIVATE,
-                                         self->cancellable, written_cb, g_object_ref (self));
-  g_clear_object (&self->chooser);
+  say (owner, sentence);
 }
 
 static void
@@ -239,14 +230,7 @@ save_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   UnsootPaperView *self = UNSOOT_PAPER_VIEW (widget);
 
-  if (self->chooser != NULL)
-    return;
-  self->chooser = gtk_file_chooser_native_new (_ ("Save the paper"), GTK_WINDOW (self),
-                                               GTK_FILE_CHOOSER_ACTION_SAVE, NULL, NULL);
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), self->file_name);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
-  g_signal_connect (self->chooser, "response", G_CALLBACK (chosen_cb), self);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+  unsoot_paper_save (GTK_WINDOW (self), self->pdf, self->file_name, self->cancellable, saved);
 }
 
 static void
@@ -271,9 +255,7 @@ unsoot_paper_view_dispose (GObject *object)
 
   g_cancellable_cancel (self->cancellable);
   unsoot_store_slot_clear (&self->slot);
-  if (self->chooser != NULL)
-    gtk_native_dialog_destroy (GTK_NATIVE_DIALOG (self->chooser));
-  g_clear_object (&self->chooser);
+  unsoot_paper_save_close (GTK_WINDOW (self));
   g_clear_object (&self->session);
   g_clear_pointer (&self->file, unsoot_job_view_file_unref);
   g_clear_pointer (&self->pdf, g_bytes_unref);
@@ -319,17 +301,25 @@ unsoot_paper_view_init (UnsootPaperView *self)
   set_ready (self, FALSE);
 }
 
-UnsootPaperView *
-unsoot_paper_view_open (GtkWidget *over, UnsootSession *session, gint64 job_id, UnsootPaper paper,
-                        gint64 invoice_id)
+static UnsootPaperView *
+view_new (GtkWidget *over, UnsootSession *session)
 {
   GtkWidget *window = GTK_WIDGET (gtk_widget_get_root (over));
   UnsootPaperView *self
       = g_object_new (UNSOOT_TYPE_PAPER_VIEW, "transient-for", window, "default-height",
                       MAX (gtk_widget_get_height (window) - 48, LEAST_HEIGHT), NULL);
-  Wanted *wanted = g_new0 (Wanted, 1);
 
   self->session = g_object_ref (session);
+  return self;
+}
+
+UnsootPaperView *
+unsoot_paper_view_open (GtkWidget *over, UnsootSession *session, gint64 job_id, UnsootPaper paper,
+                        gint64 invoice_id)
+{
+  UnsootPaperView *self = view_new (over, session);
+  Wanted *wanted = g_new0 (Wanted, 1);
+
   self->job_id = job_id;
   self->paper = paper;
   self->invoice_id = invoice_id;
@@ -338,6 +328,36 @@ unsoot_paper_view_open (GtkWidget *over, UnsootSession *session, gint64 job_id, 
   adw_window_title_set_title (self->heading, unsoot_paper_title (paper));
   unsoot_store_slot_call (&self->slot, unsoot_session_get_store (session), read_file, wanted,
                           g_free, (GDestroyNotify) unsoot_job_view_file_unref, file_read, self);
+  gtk_window_present (GTK_WINDOW (self));
+  return self;
+}
+
+static void
+statement_made (gpointer owner, gpointer result, const GError *error)
+{
+  UnsootPaperView *self = owner;
+  g_autoptr (UnsootStatementMade) made = result;
+
+  if (error != NULL)
+    {
+      show_trouble (self, error->message);
+      return;
+    }
+  self->file_name = g_steal_pointer (&made->file_name);
+  set_heading (self, _ ("Statement of account"), made->customer);
+  take_pdf (self, made->pdf, made->remark);
+}
+
+UnsootPaperView *
+unsoot_paper_view_open_statement (GtkWidget *over, UnsootSession *session, gint64 customer_id)
+{
+  UnsootPaperView *self = view_new (over, session);
+
+  set_heading (self, _ ("Statement of account"), "");
+  unsoot_store_slot_call (&self->slot, unsoot_session_get_store (session), unsoot_statement_make,
+                          unsoot_statement_ask_new (customer_id, unsoot_session_now (session)),
+                          g_free, (GDestroyNotify) unsoot_statement_made_free, statement_made,
+                          self);
   gtk_window_present (GTK_WINDOW (self));
   return self;
 }

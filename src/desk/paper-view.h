@@ -23,6 +23,10 @@ UnsootPaperView *unsoot_paper_view_open (GtkWidget *over, UnsootSession *session
                                          UnsootPaper paper, gint64 invoice_id);
 
 /* Asks which printer as soon as the paper is there. */
+/* A customer's statement of account, as of now; likewise. */
+UnsootPaperView *unsoot_paper_view_open_statement (GtkWidget *over, UnsootSession *session,
+                                                   gint64 customer_id);
+
 void unsoot_paper_view_print (UnsootPaperView *self);
 
 /* How many pages are shown; 0 while it is being made. */

@@ -132,8 +132,29 @@ balance_words (gint64 due)
   return due > 0 ? _ ("To be paid") : _ ("Paid too much");
 }
 
+/* What credit notes took back of it. */
+static gint64
+add_credits (GArray *totals, const UnsootJobFile *file, const UnsootInvoiceRow *row)
+{
+  gint64 credited = 0;
+
+  for (guint i = 0; i < file->invoices->len; i++)
+    {
+      const UnsootInvoiceRow *note
+          = ((UnsootInvoiceFile *) g_ptr_array_index (file->invoices, i))->invoice;
+
+      if (!is_credit (note) || note->credits_id != row->id)
+        continue;
+      g_autofree char *number = unsoot_paper_serial (note->number);
+      unsoot_paper_totals_add (totals, g_strdup_printf (_ ("Credit note %s"), number),
+                               note->total_minor, FALSE);
+      credited += note->total_minor;
+    }
+  return credited;
+}
+
 static void
-draw_totals (UnsootPageKit *kit, const UnsootInvoiceFile *invoice)
+draw_totals (UnsootPageKit *kit, const UnsootJobFile *file, const UnsootInvoiceFile *invoice)
 {
   const UnsootInvoiceRow *row = invoice->invoice;
   g_autoptr (GArray) totals = unsoot_paper_totals_new ();
@@ -149,6 +170,8 @@ draw_totals (UnsootPageKit *kit, const UnsootInvoiceFile *invoice)
       unsoot_paper_totals_add (totals, payment_label (payment), -payment->amount_minor, FALSE);
       due -= payment->amount_minor;
     }
+  if (!is_credit (row))
+    due += add_credits (totals, file, row);
   if (!is_credit (row))
     unsoot_paper_totals_add (totals, g_strdup (balance_words (due)), due, TRUE);
   unsoot_paper_totals_draw (kit, totals, row->currency);
@@ -227,7 +250,7 @@ unsoot_paper_invoice (const UnsootJobFile *file, const UnsootInvoiceFile *invoic
   draw_lines (kit, invoice);
   unsoot_page_skip (kit, 6);
   draw_taxes (kit, invoice);
-  draw_totals (kit, invoice);
+  draw_totals (kit, file, invoice);
   draw_notes (kit, file, invoice);
   unsoot_paper_cautions (kit, UNSOOT_SHEET_CUSTOMER, UNSOOT_SIDE_NONE);
   return unsoot_page_kit_finish (kit, remark, error);
