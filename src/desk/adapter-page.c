@@ -5,6 +5,7 @@
 
 #include "adapter-board.h"
 #include "adapter-deeds.h"
+#include "adapter-edits.h"
 #include "card.h"
 #include "columns.h"
 #include "deed-button.h"
@@ -14,6 +15,7 @@
 #include "job-lines.h"
 #include "jobs-card.h"
 #include "loan-link.h"
+#include "prefs-edit.h"
 #include "side-mark.h"
 #include "table.h"
 #include "title-block.h"
@@ -26,9 +28,12 @@ enum
 typedef struct
 {
   UnsootBoardTag *tag;
-  GPtrArray *fits;  /* char *, in words */
-  GPtrArray *loans; /* UnsootLoanRow, newest first */
-  GPtrArray *jobs;  /* UnsootJobLine */
+  GPtrArray *fits;     /* char *, in words */
+  GPtrArray *fit_rows; /* UnsootAdapterFitRow, the same */
+  GPtrArray *families; /* UnsootFamilyRow */
+  GPtrArray *types;    /* UnsootAdapterTypeRow */
+  GPtrArray *loans;    /* UnsootLoanRow, newest first */
+  GPtrArray *jobs;     /* UnsootJobLine */
 } AdapterFile;
 
 struct _UnsootAdapterPage
@@ -56,6 +61,9 @@ adapter_file_free (gpointer data)
 
   unsoot_board_tag_free (file->tag);
   g_clear_pointer (&file->fits, g_ptr_array_unref);
+  g_clear_pointer (&file->fit_rows, g_ptr_array_unref);
+  g_clear_pointer (&file->families, g_ptr_array_unref);
+  g_clear_pointer (&file->types, g_ptr_array_unref);
   g_clear_pointer (&file->loans, g_ptr_array_unref);
   g_clear_pointer (&file->jobs, g_ptr_array_unref);
   g_free (file);
@@ -95,17 +103,18 @@ fit_words (UnsootDb *db, const UnsootAdapterFitRow *fit, GError **error)
 static gboolean
 load_fits (UnsootDb *db, AdapterFile *file, GError **error)
 {
-  g_autoptr (GPtrArray) rows = unsoot_adapter_fit_list (db, file->tag->type->id, error);
-
   file->fits = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; rows != NULL && i < rows->len; i++)
+  file->fit_rows = unsoot_adapter_fit_list (db, file->tag->type->id, error);
+  for (guint i = 0; file->fit_rows != NULL && i < file->fit_rows->len; i++)
     {
-      char *words = fit_words (db, g_ptr_array_index (rows, i), error);
+      char *words = fit_words (db, g_ptr_array_index (file->fit_rows, i), error);
       if (words == NULL)
         return FALSE;
       g_ptr_array_add (file->fits, words);
     }
-  return rows != NULL;
+  file->families = file->fit_rows != NULL ? unsoot_family_list (db, error) : NULL;
+  file->types = file->families != NULL ? unsoot_adapter_type_list (db, error) : NULL;
+  return file->types != NULL;
 }
 
 /* A loan is shown on its adapter's page. */
@@ -161,12 +170,10 @@ add_deed (UnsootAdapterPage *self, UnsootDeed deed, const char *label, Opener op
 
 /* Only what is possible where it is now; the next of them is suggested. */
 static void
-show_deeds (UnsootAdapterPage *self, const UnsootBoardTag *tag)
+add_deeds (UnsootAdapterPage *self, const UnsootBoardTag *tag)
 {
   GtkWidget *button;
 
-  while ((button = gtk_widget_get_first_child (GTK_WIDGET (self->deeds))) != NULL)
-    gtk_box_remove (self->deeds, button);
   if (tag->state == UNSOOT_BOARD_RETIRED)
     {
       add_deed (self, UNSOOT_DEED_EDIT_ADAPTER, _ ("Bring back"), unsoot_adapter_revive);
@@ -185,6 +192,19 @@ show_deeds (UnsootAdapterPage *self, const UnsootBoardTag *tag)
   button = add_deed (self, UNSOOT_DEED_EDIT_ADAPTER, _ ("Inspect…"), unsoot_adapter_inspect_open);
   unsoot_deed_button_suggest (button, tag->state == UNSOOT_BOARD_INSPECTION);
   add_deed (self, UNSOOT_DEED_EDIT_ADAPTER, _ ("Retire…"), unsoot_adapter_retire_open);
+}
+
+static void
+show_deeds (UnsootAdapterPage *self, const UnsootBoardTag *tag)
+{
+  GtkWidget *button;
+
+  while ((button = gtk_widget_get_first_child (GTK_WIDGET (self->deeds))) != NULL)
+    gtk_box_remove (self->deeds, button);
+  add_deeds (self, tag);
+  gtk_box_append (self->deeds,
+                  unsoot_adapter_item_change_new (unsoot_view_get_session (UNSOOT_VIEW (self)),
+                                                  _ ("Change…"), tag->item, self->file->types));
 }
 
 static void
@@ -210,20 +230,28 @@ show_facts (UnsootAdapterPage *self, const UnsootBoardTag *tag)
   gtk_box_append (GTK_BOX (self->facts), facts);
 }
 
+/* The kind's, so of every adapter of it. */
 static void
-show_fits (UnsootAdapterPage *self, GPtrArray *fits)
+show_fits (UnsootAdapterPage *self, const AdapterFile *file)
 {
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
+  const UnsootAdapterTypeRow *type = file->tag->type;
+  GtkWidget *list = unsoot_prefs_list_new (_ ("What it fits"));
+  GtkWidget *acts = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
   unsoot_card_clear (self->fits);
-  if (fits->len == 0)
+  if (file->fits->len == 0)
     unsoot_card_say (self->fits, _ ("What it fits is not entered."));
-  for (guint i = 0; i < fits->len; i++)
-    {
-      GtkWidget *label = gtk_label_new (g_ptr_array_index (fits, i));
-      gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-      gtk_widget_add_css_class (label, "figures");
-      gtk_box_append (GTK_BOX (self->fits), label);
-    }
+  for (guint i = 0; i < file->fits->len; i++)
+    gtk_list_box_append (GTK_LIST_BOX (list),
+                         unsoot_fit_row_widget_new (session, type, file->fit_rows->pdata[i],
+                                                    file->fits->pdata[i], file->families));
+  gtk_widget_set_visible (list, file->fits->len > 0);
+  gtk_box_append (GTK_BOX (self->fits), list);
+  gtk_box_append (GTK_BOX (acts), unsoot_fit_add_new (session, type, file->families));
+  gtk_box_append (GTK_BOX (acts),
+                  unsoot_adapter_type_change_new (session, _ ("Change the kind…"), type));
+  gtk_box_append (GTK_BOX (self->fits), acts);
 }
 
 static char *
@@ -310,7 +338,7 @@ show_adapter (UnsootView *view, gpointer result)
   gtk_widget_set_visible (GTK_WIDGET (self->trouble), trouble != NULL);
   show_deeds (self, tag);
   show_facts (self, tag);
-  show_fits (self, file->fits);
+  show_fits (self, file);
   show_loans (self, file->loans);
   unsoot_jobs_card_fill (self->jobs, file->jobs, unsoot_view_get_session (view),
                          _ ("No job has held it yet."));

@@ -6,8 +6,11 @@
 
 #include "access.h"
 #include "adapter-board.h"
+#include "adapter-edits.h"
+#include "adapters.h"
 #include "board-tag-widget.h"
 #include "card.h"
+#include "deed-button.h"
 #include "fold.h"
 #include "link-row.h"
 #include "loan-link.h"
@@ -17,6 +20,7 @@ struct _UnsootAdaptersPage
   UnsootView parent_instance;
 
   /* template */
+  GtkBox *acts;
   GtkBox *filters;
   GtkSearchEntry *search;
   UnsootCard *loans;
@@ -31,10 +35,33 @@ struct _UnsootAdaptersPage
 
 G_DEFINE_FINAL_TYPE (UnsootAdaptersPage, unsoot_adapters_page, UNSOOT_TYPE_VIEW)
 
+typedef struct
+{
+  GPtrArray *tags;  /* UnsootBoardTag */
+  GPtrArray *types; /* UnsootAdapterTypeRow */
+} Board;
+
+static void
+board_free (gpointer data)
+{
+  Board *board = data;
+
+  g_clear_pointer (&board->tags, g_ptr_array_unref);
+  g_clear_pointer (&board->types, g_ptr_array_unref);
+  g_free (board);
+}
+
 static gpointer
 read_board (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
 {
-  return unsoot_board (db, ((const UnsootViewQuery *) data)->now, error);
+  Board *board = g_new0 (Board, 1);
+
+  board->tags = unsoot_board (db, ((const UnsootViewQuery *) data)->now, error);
+  board->types = board->tags != NULL ? unsoot_adapter_type_list (db, error) : NULL;
+  if (board->types != NULL)
+    return board;
+  board_free (board);
+  return NULL;
 }
 
 /* Any case, with or without accents; by what the tag says, the kind, the bin, who has it. */
@@ -209,13 +236,32 @@ show_loans (UnsootAdaptersPage *self)
   gtk_widget_set_visible (GTK_WIDGET (self->loans), out->len > 0);
 }
 
+/* A kind has to be there before an adapter of it. */
+static void
+show_acts (UnsootAdaptersPage *self, const GPtrArray *types)
+{
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
+  GtkWidget *item = unsoot_adapter_item_change_new (session, _ ("Add an adapter…"), NULL, types);
+  GtkWidget *former;
+
+  while ((former = gtk_widget_get_first_child (GTK_WIDGET (self->acts))) != NULL)
+    gtk_box_remove (self->acts, former);
+  if (types->len == 0)
+    unsoot_deed_button_bar (item, _ ("First add its kind"));
+  gtk_box_append (self->acts, item);
+  gtk_box_append (self->acts, unsoot_adapter_type_change_new (session, _ ("Add a kind…"), NULL));
+}
+
 static void
 show_board (UnsootView *view, gpointer result)
 {
   UnsootAdaptersPage *self = UNSOOT_ADAPTERS_PAGE (view);
+  Board *board = result;
 
   g_clear_pointer (&self->tags, g_ptr_array_unref);
-  self->tags = result;
+  self->tags = g_steal_pointer (&board->tags);
+  show_acts (self, board->types);
+  board_free (board);
   label_filters (self);
   show_loans (self);
   show_bins (self);
@@ -239,11 +285,12 @@ unsoot_adapters_page_class_init (UnsootAdaptersPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_adapters_page_dispose;
   view_class->read = read_board;
-  view_class->free_result = (GDestroyNotify) g_ptr_array_unref;
+  view_class->free_result = board_free;
   view_class->show = show_board;
   g_type_ensure (UNSOOT_TYPE_CARD);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/adapters-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, UnsootAdaptersPage, acts);
   gtk_widget_class_bind_template_child (widget_class, UnsootAdaptersPage, filters);
   gtk_widget_class_bind_template_child (widget_class, UnsootAdaptersPage, search);
   gtk_widget_class_bind_template_child (widget_class, UnsootAdaptersPage, loans);

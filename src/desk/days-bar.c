@@ -11,7 +11,7 @@
 enum
 {
   LONGEST = 60, /* days at the bar's end */
-  WIDTH = 110,
+  WIDTH = 76,
   HEIGHT = 18,
   THICK = 8
 };

@@ -7,6 +7,7 @@
 #include "columns.h"
 #include "first-record.h"
 #include "fluid-deeds.h"
+#include "fluid-edits.h"
 #include "fluid-file.h"
 #include "fluid-words.h"
 #include "format.h"
@@ -15,6 +16,7 @@
 #include "lot-link.h"
 #include "moves-table.h"
 #include "order-why.h"
+#include "prefs-edit.h"
 #include "short-job-row.h"
 #include "side.h"
 #include "stock-picture.h"
@@ -38,6 +40,7 @@ struct _UnsootFluidPage
   UnsootStockPicture *picture;
   UnsootCard *coming;
   UnsootCard *order;
+  UnsootCard *bought;
   UnsootCard *lots;
   UnsootCard *shorts;
   UnsootCard *uses;
@@ -162,6 +165,52 @@ show_coming (UnsootFluidPage *self, const UnsootFluidFile *file)
     }
 }
 
+/* Buttons one beside the other, and below where there is no room. */
+static GtkWidget *
+row_of (GtkWidget *first, GtkWidget *second)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  gtk_box_append (GTK_BOX (row), first);
+  gtk_box_append (GTK_BOX (row), second);
+  return row;
+}
+
+/* In which packs, and the fluid's own form. */
+static void
+show_bought (UnsootFluidPage *self, const UnsootFluidFile *file)
+{
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
+  const UnsootFluidRow *fluid = file->supply->fluid;
+  const GPtrArray *packs = file->supply->packs;
+  GtkWidget *list = unsoot_prefs_list_new (_ ("Packs"));
+
+  unsoot_card_clear (self->bought);
+  for (guint i = 0; i < packs->len; i++)
+    gtk_list_box_append (GTK_LIST_BOX (list),
+                         unsoot_pack_row_widget_new (session, fluid, packs->pdata[i]));
+  gtk_widget_set_visible (list, packs->len > 0);
+  gtk_box_append (GTK_BOX (self->bought), list);
+  if (packs->len == 0)
+    unsoot_card_say (self->bought, _ ("In which packs it comes is not entered."));
+  gtk_box_append (
+      GTK_BOX (self->bought),
+      row_of (unsoot_pack_add_new (session, fluid),
+              unsoot_fluid_change_new (session, _ ("Change the fluid…"), fluid, file->suppliers)));
+}
+
+static void
+show_hazards (UnsootFluidPage *self, const UnsootFluidRow *fluid)
+{
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
+  g_autofree char *today = unsoot_session_today (session);
+
+  unsoot_card_clear (self->hazards);
+  gtk_box_append (GTK_BOX (self->hazards), unsoot_hazard_facts_new (fluid, today));
+  gtk_box_append (GTK_BOX (self->hazards), row_of (unsoot_fluid_hazards_new (session, fluid),
+                                                   unsoot_fluid_figures_new (session, fluid)));
+}
+
 static void
 show_shorts (UnsootFluidPage *self, GPtrArray *shorts)
 {
@@ -229,7 +278,6 @@ show_fluid (UnsootView *view, gpointer result)
   UnsootFluidPage *self = UNSOOT_FLUID_PAGE (view);
   UnsootSession *session = unsoot_view_get_session (view);
   UnsootFluidFile *file = result;
-  g_autofree char *today = unsoot_session_today (session);
 
   g_clear_pointer (&self->file, unsoot_fluid_file_free);
   self->file = file;
@@ -239,8 +287,8 @@ show_fluid (UnsootView *view, gpointer result)
   unsoot_card_clear (self->order);
   gtk_box_append (GTK_BOX (self->order),
                   unsoot_order_why_new (file->supply, file->suppliers, session));
-  unsoot_card_clear (self->hazards);
-  gtk_box_append (GTK_BOX (self->hazards), unsoot_hazard_facts_new (file->supply->fluid, today));
+  show_bought (self, file);
+  show_hazards (self, file->supply->fluid);
   show_lots (self, file);
   show_coming (self, file);
   show_shorts (self, file->shorts);
@@ -279,6 +327,7 @@ unsoot_fluid_page_class_init (UnsootFluidPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, picture);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, coming);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, order);
+  gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, bought);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, lots);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, shorts);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidPage, uses);

@@ -181,7 +181,7 @@ unsoot_fluid_shelf_heads_new (GtkSizeGroup *const *groups)
   static const char *const heads[UNSOOT_SHELF_COLUMNS]
       = { N_ ("Fluid"),    N_ ("On hand"), N_ ("Promised"),    N_ ("Free"),
           N_ ("On order"), N_ ("Lasts"),   N_ ("Next expiry"), N_ ("State") };
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
   for (gsize i = 0; i < G_N_ELEMENTS (heads); i++)
     {

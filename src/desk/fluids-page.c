@@ -4,22 +4,27 @@
 #include <glib/gi18n-lib.h>
 
 #include "card.h"
+#include "fluid-edits.h"
 #include "fluid-moves.h"
 #include "fluid-shelf-row.h"
 #include "fluid-supply.h"
 #include "link-row.h"
+#include "prefs-edit.h"
 #include "short-job-row.h"
+#include "shops.h"
 
 struct _UnsootFluidsPage
 {
   UnsootView parent_instance;
 
   /* template */
+  GtkBox *acts;
   GtkBox *heads;
   GtkListBox *shelf;
   GtkWidget *table;
   GtkWidget *nothing;
   UnsootCard *shorts;
+  UnsootCard *suppliers;
 
   /* owned */
   GtkSizeGroup *groups[UNSOOT_SHELF_COLUMNS];
@@ -29,8 +34,9 @@ G_DEFINE_FINAL_TYPE (UnsootFluidsPage, unsoot_fluids_page, UNSOOT_TYPE_VIEW)
 
 typedef struct
 {
-  GPtrArray *supplies; /* UnsootFluidSupply */
-  GPtrArray *shorts;   /* UnsootShortJob */
+  GPtrArray *supplies;  /* UnsootFluidSupply */
+  GPtrArray *shorts;    /* UnsootShortJob */
+  GPtrArray *suppliers; /* UnsootSupplierRow */
 } Fluids;
 
 static void
@@ -40,6 +46,7 @@ fluids_free (gpointer data)
 
   g_clear_pointer (&fluids->supplies, g_ptr_array_unref);
   g_clear_pointer (&fluids->shorts, g_ptr_array_unref);
+  g_clear_pointer (&fluids->suppliers, g_ptr_array_unref);
   g_free (fluids);
 }
 
@@ -51,7 +58,8 @@ read_fluids (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **er
 
   fluids->supplies = unsoot_fluid_supply_list (db, query->now, error);
   fluids->shorts = fluids->supplies != NULL ? unsoot_short_jobs (db, 0, query->now, error) : NULL;
-  if (fluids->shorts != NULL)
+  fluids->suppliers = fluids->shorts != NULL ? unsoot_supplier_list (db, error) : NULL;
+  if (fluids->suppliers != NULL)
     return fluids;
   fluids_free (fluids);
   return NULL;
@@ -93,6 +101,30 @@ show_shorts (UnsootFluidsPage *self, GPtrArray *shorts)
 }
 
 static void
+show_suppliers (UnsootFluidsPage *self, GPtrArray *suppliers)
+{
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
+  GtkWidget *list = unsoot_prefs_list_new (_ ("Who sends them"));
+  GtkWidget *add = unsoot_supplier_add_new (session);
+  GtkWidget *former;
+
+  while ((former = gtk_widget_get_first_child (GTK_WIDGET (self->acts))) != NULL)
+    gtk_box_remove (self->acts, former);
+  gtk_box_append (self->acts,
+                  unsoot_fluid_change_new (session, _ ("Add a fluid…"), NULL, suppliers));
+  unsoot_card_clear (self->suppliers);
+  for (guint i = 0; i < suppliers->len; i++)
+    gtk_list_box_append (GTK_LIST_BOX (list),
+                         unsoot_supplier_row_widget_new (session, suppliers->pdata[i]));
+  gtk_widget_set_visible (list, suppliers->len > 0);
+  gtk_box_append (GTK_BOX (self->suppliers), list);
+  if (suppliers->len == 0)
+    unsoot_card_say (self->suppliers, _ ("Nobody is entered yet who sends fluids."));
+  gtk_widget_set_halign (add, GTK_ALIGN_START);
+  gtk_box_append (GTK_BOX (self->suppliers), add);
+}
+
+static void
 show_fluids (UnsootView *view, gpointer result)
 {
   UnsootFluidsPage *self = UNSOOT_FLUIDS_PAGE (view);
@@ -100,6 +132,7 @@ show_fluids (UnsootView *view, gpointer result)
 
   show_shelf (self, fluids->supplies);
   show_shorts (self, fluids->shorts);
+  show_suppliers (self, fluids->suppliers);
   gtk_widget_set_visible (GTK_WIDGET (self->shorts), fluids->supplies->len > 0);
   fluids_free (fluids);
 }
@@ -128,11 +161,13 @@ unsoot_fluids_page_class_init (UnsootFluidsPageClass *klass)
   g_type_ensure (UNSOOT_TYPE_CARD);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/fluids-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, UnsootFluidsPage, acts);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidsPage, heads);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidsPage, shelf);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidsPage, table);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidsPage, nothing);
   gtk_widget_class_bind_template_child (widget_class, UnsootFluidsPage, shorts);
+  gtk_widget_class_bind_template_child (widget_class, UnsootFluidsPage, suppliers);
 }
 
 static void

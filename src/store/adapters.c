@@ -67,6 +67,19 @@ unsoot_adapter_fit_save (UnsootDb *db, const UnsootActing *who, UnsootAdapterFit
                            NULL, error);
 }
 
+gboolean
+unsoot_adapter_fit_drop (UnsootDb *db, const UnsootActing *who, gint64 fit_id, GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_EDIT_ADAPTER, error);
+  g_autoptr (UnsootAdapterFitRow) fit
+      = deed != NULL ? unsoot_rows_get (db, &unsoot_adapter_fit_row_type, fit_id, error) : NULL;
+
+  if (fit == NULL)
+    return FALSE;
+  return unsoot_deed_end (
+      &deed, unsoot_rows_delete (db, &unsoot_adapter_fit_row_type, fit, who, error), error);
+}
+
 static gboolean
 check_here (UnsootDb *db, const UnsootLoanRow *loan, gint64 now, GError **error)
 {

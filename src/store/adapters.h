@@ -66,6 +66,10 @@ gboolean unsoot_adapter_item_save (UnsootDb *db, const UnsootActing *who,
 gboolean unsoot_adapter_fit_save (UnsootDb *db, const UnsootActing *who, UnsootAdapterFitRow *fit,
                                   GError **error);
 
+/* It does not fit that after all. Errors: NOT_ALLOWED, NOT_FOUND. */
+gboolean unsoot_adapter_fit_drop (UnsootDb *db, const UnsootActing *who, gint64 fit_id,
+                                  GError **error);
+
 /**
  * unsoot_adapter_lend:
  * @loan: to whom, for how long: item_id, to_kind, to_name, phone, due_on, job_id

@@ -79,3 +79,16 @@ unsoot_pack_save (UnsootDb *db, const UnsootActing *who, UnsootPackRow *pack, GE
   return unsoot_deed_save (db, who, UNSOOT_DEED_EDIT_FLUID, &unsoot_pack_row_type, pack, NULL,
                            error);
 }
+
+gboolean
+unsoot_pack_drop (UnsootDb *db, const UnsootActing *who, gint64 pack_id, GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_EDIT_FLUID, error);
+  g_autoptr (UnsootPackRow) pack
+      = deed != NULL ? unsoot_rows_get (db, &unsoot_pack_row_type, pack_id, error) : NULL;
+
+  if (pack == NULL)
+    return FALSE;
+  return unsoot_deed_end (&deed, unsoot_rows_delete (db, &unsoot_pack_row_type, pack, who, error),
+                          error);
+}

@@ -19,4 +19,7 @@ gboolean unsoot_fluid_save (UnsootDb *db, const UnsootActing *who, UnsootFluidRo
 gboolean unsoot_pack_save (UnsootDb *db, const UnsootActing *who, UnsootPackRow *pack,
                            GError **error);
 
+/* It is no longer bought in that pack. Errors: NOT_ALLOWED, NOT_FOUND. */
+gboolean unsoot_pack_drop (UnsootDb *db, const UnsootActing *who, gint64 pack_id, GError **error);
+
 G_END_DECLS

@@ -15,6 +15,7 @@
 #include "stock-picture.h"
 #include "stocks.h"
 #include "suite.h"
+#include "supply-orders.h"
 #include "tank-picture.h"
 #include "window.h"
 
@@ -315,6 +316,79 @@ START_TEST (nothing_typed_is_lost)
 }
 END_TEST
 
+/* The clerk may add what stands in the store; a service advisor finds out whom to ask. */
+START_TEST (what_there_is_can_be_added)
+{
+  static const struct
+  {
+    const char *slug;
+    gint64 record;
+    const char *button;
+  } adds[] = { { "fluids", 0, "Add a fluid…" },       { "fluids", 0, "Add a supplier…" },
+               { "fluid", 1, "Add a pack…" },         { "fluid", 1, "Change the fluid…" },
+               { "fluid", 1, "Change the hazards…" }, { "fluid", 1, "Order…" },
+               { "adapters", 0, "Add an adapter…" },  { "adapters", 0, "Add a kind…" },
+               { "adapter", 1, "Add what it fits…" }, { "adapter", 1, "Change the kind…" } };
+
+  desk_shop_start_toolkit ();
+  g_autoptr (UnsootSession) session = desk_shop_open ();
+  UnsootWindow *window = open_window (session);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (adds); i++)
+    {
+      GtkWidget *view = GTK_WIDGET (go (window, adds[i].slug, adds[i].record));
+      GtkWidget *words = desk_shop_label (view, adds[i].button);
+      ck_assert_msg (words != NULL, "%s", adds[i].button);
+      ck_assert_msg (!gtk_widget_is_sensitive (words), "%s", adds[i].button);
+    }
+  sit_clerk (session);
+  for (gsize i = 0; i < G_N_ELEMENTS (adds); i++)
+    {
+      GtkWidget *view = GTK_WIDGET (go (window, adds[i].slug, adds[i].record));
+      ck_assert_msg (gtk_widget_is_sensitive (desk_shop_label (view, adds[i].button)), "%s",
+                     adds[i].button);
+    }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
+static gpointer
+order_one (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
+{
+  const UnsootActing *who = data;
+  g_autoptr (UnsootSupplyOrderRow) order = unsoot_supply_order_row_new ();
+
+  order->fluid_id = 1;
+  order->packs = 2;
+  order->pack_ml = 5000;
+  unsoot_supply_order_place (db, who, order, error);
+  return NULL;
+}
+
+/* What is on order stands on the fluid's page with its deeds, and in the table of all. */
+START_TEST (an_order_is_seen_until_it_is_here)
+{
+  desk_shop_start_toolkit ();
+  g_autoptr (UnsootSession) session = desk_shop_open ();
+  UnsootWindow *window = open_window (session);
+  UnsootActing who = { .now = unsoot_session_now (session) };
+  g_autoptr (GError) error = NULL;
+  GtkWidget *view;
+
+  sit_clerk (session);
+  view = GTK_WIDGET (go (window, "fluid", 1));
+  ck_assert_ptr_nonnull (desk_shop_label (view, "Nothing is on order."));
+  unsoot_store_call (unsoot_session_get_store (session), order_one, &who, NULL, &error);
+  ck_no_error (error);
+  go (window, "fluids", 0);
+  view = GTK_WIDGET (go (window, "fluid", 1));
+  ck_assert_ptr_nonnull (label_with (view, "Order 1: 2 × 5 L from"));
+  ck_assert_ptr_nonnull (desk_shop_label (view, "Other day…"));
+  ck_assert_ptr_null (desk_shop_label (view, "Nothing is on order."));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 static Suite *
 desk_parts_suite (void)
 {
@@ -329,7 +403,9 @@ desk_parts_suite (void)
   tcase_add_test (pages, each_place_shows_what_the_book_has);
   tcase_add_test (pages, each_record_opens);
   tcase_add_test (pages, buttons_follow_the_role);
+  tcase_add_test (pages, what_there_is_can_be_added);
   tcase_add_test (pages, nothing_typed_is_lost);
+  tcase_add_test (pages, an_order_is_seen_until_it_is_here);
   suite_add_tcase (suite, words);
   suite_add_tcase (suite, pages);
   return suite;

@@ -231,6 +231,41 @@ START_TEST (test_the_first_format_is_brought_up)
 }
 END_TEST
 
+/* One of the second format too, with a tank's event in it that has no reason. */
+START_TEST (test_the_second_format_is_brought_up)
+{
+  g_autoptr (TestFolder) folder = test_folder ();
+  g_autofree char *path = g_build_filename (folder, "book.unsoot", NULL);
+  static const char *const names[] = { "0001-book.sql", "0002-advisor.sql" };
+  UnsootMigration migrations[G_N_ELEMENTS (names) + 1] = { 0 };
+  g_autofree char *texts[G_N_ELEMENTS (names)] = { NULL };
+  GError *error = NULL;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autofree char *file
+          = g_build_filename (g_getenv ("UNSOOT_SOURCE_DIR"), "data/schema", names[i], NULL);
+      ck_assert_msg (g_file_get_contents (file, &texts[i], NULL, &error), "%s", file);
+      migrations[i] = (UnsootMigration){ (int) i + 1, names[i], texts[i] };
+    }
+  UnsootDb *db = open_with (path, migrations);
+  unsoot_db_run (db, &error, "INSERT INTO machines (name, active) VALUES ('Cart A', 1)");
+  unsoot_db_run (db, &error,
+                 "INSERT INTO tanks (machine_id, side, capacity_ml, low_ml)"
+                 " VALUES (1, 'fuel', 6000, 150)");
+  unsoot_db_run (db, &error,
+                 "INSERT INTO tank_events (tank_id, kind, ml, contents, at)"
+                 " VALUES (1, 'found', 300, 'fresh', 1700000000)");
+  ck_no_error (error);
+  unsoot_db_close (db);
+
+  g_autoptr (UnsootDb) upgraded = unsoot_db_open (path, 0, &error);
+  ck_assert (unsoot_migrate (upgraded, 1700000000, &error));
+  ck_raw (path, "SELECT ml || contents FROM tank_events WHERE reason IS NULL", "300fresh");
+  ck_raw (path, "SELECT count (*) FROM supply_orders", "0");
+}
+END_TEST
+
 static Suite *
 migrate_suite (void)
 {
@@ -244,6 +279,7 @@ migrate_suite (void)
   tcase_add_test (tcase, test_id_is_never_used_twice);
   tcase_add_test (tcase, test_every_record_fits_its_table);
   tcase_add_test (tcase, test_the_first_format_is_brought_up);
+  tcase_add_test (tcase, test_the_second_format_is_brought_up);
   suite_add_tcase (suite, tcase);
   return suite;
 }

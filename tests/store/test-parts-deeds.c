@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "adapter-board.h"
+#include "adapters.h"
 #include "fluid-moves.h"
 #include "fluid-supply.h"
 #include "fluids.h"
@@ -359,6 +360,32 @@ START_TEST (a_mistake_at_a_tank_is_corrected)
 }
 END_TEST
 
+/* What is taken out is gone, and the log of changes has what it was. */
+START_TEST (packs_and_fits_are_taken_out)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  UnsootActing clerk = test_as (shop->clerk, 0), technician = test_as (shop->technician, 0);
+  GError *error = NULL;
+
+  give_supplier (shop);
+  gint64 pack = test_ask (shop, "SELECT max (id) FROM fluid_packs");
+  ck_assert (!unsoot_pack_drop (shop->db, &technician, pack, &error));
+  ck_not_allowed (error, "technician");
+  ck_assert (unsoot_pack_drop (shop->db, &clerk, pack, &error));
+  ck_ask (shop, "SELECT count (*) FROM fluid_packs WHERE ml = 5000 AND cost_minor = 10000", 0);
+  ck_ask_text (shop,
+               "SELECT was FROM changes WHERE record = 'fluid_packs' AND field = 'ml'"
+               " ORDER BY id DESC LIMIT 1",
+               "5000");
+
+  gint64 fit = test_ask (shop, "SELECT min (id) FROM adapter_fits");
+  gint64 fits = test_ask (shop, "SELECT count (*) FROM adapter_fits");
+  ck_assert (unsoot_adapter_fit_drop (shop->db, &clerk, fit, &error));
+  ck_no_error (error);
+  ck_ask (shop, "SELECT count (*) FROM adapter_fits", fits - 1);
+}
+END_TEST
+
 static Suite *
 parts_deeds_suite (void)
 {
@@ -372,6 +399,7 @@ parts_deeds_suite (void)
   tcase_add_test (fluids, what_falls_short_for_which_job);
   tcase_add_test (fluids, used_beside_the_dose);
   tcase_add_test (fluids, moves_say_where_they_belong);
+  tcase_add_test (fluids, packs_and_fits_are_taken_out);
   tcase_add_test (equipment, the_board_tells_late_from_lent);
   tcase_add_test (equipment, an_adapter_is_looked_over);
   tcase_add_test (equipment, the_board_knows_the_jobs);

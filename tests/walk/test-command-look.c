@@ -107,6 +107,50 @@ START_TEST (a_delivery_comes_in)
 }
 END_TEST
 
+/* 2 × 5 L ordered, 5 L of them come, the rest does not. */
+START_TEST (an_order_is_placed_and_comes_in_part)
+{
+  g_auto (Told) placed = asked_of ("order place R 2 '5 L' --as TE --price 85.00 --expected"
+                                   " 2025-12-01 --note 'by telephone'");
+  g_auto (Told) by_technician = asked_of ("order place R 1 '5 L' --as NR");
+  ck_done (placed);
+  ck_assert_int_eq (by_technician.status, 1);
+  ck_raw ("1 2 5000 8500 2025-12-01 by telephone TE",
+          "SELECT o.number || ' ' || o.packs || ' ' || o.pack_ml || ' ' || o.pack_cost_minor || ' '"
+          " || o.expected_on || ' ' || o.note || ' ' || s.initials FROM supply_orders o"
+          " JOIN staff s ON s.id = o.staff_id");
+
+  g_auto (Told) wrong = asked_of ("deliver A 90002 5 --as TE --order 1");
+  ck_refused (wrong, 1, "Order 1 is of");
+  g_auto (Told) came = asked_of ("deliver R 90002 '5 L' --as TE --order 1");
+  ck_done (came);
+  /* 85.00 for 5 L is 17.00 a litre. */
+  ck_raw ("received 5000 1700",
+          "SELECT e.kind || ' ' || m.ml || ' ' || l.cost_minor_per_litre FROM supply_order_events e"
+          " JOIN stock_moves m ON m.id = e.move_id JOIN lots l ON l.id = m.lot_id");
+  g_auto (Told) open = asked_of ("order show --json");
+  g_autoptr (JsonNode) told = json_told (&open);
+  JsonObject *row = json_array_get_object_element (
+      json_object_get_array_member (json_node_get_object (told), "orders"), 0);
+  ck_assert_int_eq (json_object_get_int_member (row, "open_ml"), 5000);
+
+  g_auto (Told) later = asked_of ("order expect 1 2025-12-05 --as TE --reason 'van broke down'");
+  g_auto (Told) silent = asked_of ("order cancel 1 --as TE");
+  g_auto (Told) off = asked_of ("order cancel 1 --as TE --reason 'out of stock there'");
+  g_auto (Told) none = asked_of ("deliver R 90003 5 --as TE --order 1");
+  ck_done (later);
+  ck_refused (silent, 2, "--reason");
+  ck_done (off);
+  ck_refused (none, 1, "cancelled");
+  g_auto (Told) again = asked_of ("order reopen 1 --as TE");
+  ck_done (again);
+  ck_raw ("received,expected,cancelled,reopened",
+          "SELECT group_concat (kind) FROM (SELECT kind FROM supply_order_events ORDER BY id)");
+  g_auto (Told) no = asked_of ("order cancel 77 --as TE --reason x");
+  ck_refused (no, 1, "no order 77");
+}
+END_TEST
+
 START_TEST (an_adapter_goes_and_comes_back)
 {
   g_auto (Told) lent = asked_of ("lend F-09/2 --as TE --to 'Osier Garage' --due 2025-12-01");
@@ -241,6 +285,7 @@ look_suite (void)
   tcase_add_test (tcase, a_plate_is_found_and_a_job_shown);
   tcase_add_test (tcase, stock_is_the_sum_of_its_moves);
   tcase_add_test (tcase, a_delivery_comes_in);
+  tcase_add_test (tcase, an_order_is_placed_and_comes_in_part);
   tcase_add_test (tcase, an_adapter_goes_and_comes_back);
   tcase_add_test (tcase, a_quote_is_declined_and_an_invoice_taken_back);
   tcase_add_test (tcase, a_line_is_taken_back_once);

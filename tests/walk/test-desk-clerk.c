@@ -156,6 +156,83 @@ START_TEST (a_delivery_is_received_opened_and_counted)
 }
 END_TEST
 
+/* Ordered from the page of the fluid, received in part, and the rest cancelled. */
+START_TEST (a_fluid_is_ordered_and_comes)
+{
+  Desk *desk = clerk_desk ();
+
+  open_place (desk, "Fluids");
+  desk_click (desk, ATSPI_ROLE_LIST_ITEM, "Intake fluid R:");
+  desk_wait_title (desk, "Intake fluid R");
+  open_deed (desk, "Order…", "Order a fluid");
+  desk_key (desk, "Tab");
+  desk_key (desk, "ctrl+a");
+  desk_type (desk, "2");
+  desk_key (desk, "Tab");
+  desk_key (desk, "ctrl+a");
+  desk_type (desk, "5 L");
+  desk_key (desk, "Tab");
+  desk_key (desk, "ctrl+a");
+  desk_type (desk, "85.00");
+  desk_key (desk, "Return");
+  ck_book ("SELECT o.packs || '/' || o.pack_ml || '/' || o.pack_cost_minor || '/' || f.name || '/'"
+           " || s.name FROM supply_orders o JOIN fluids f ON f.id = o.fluid_id"
+           " JOIN staff s ON s.id = o.staff_id",
+           "2/5000/8500/Intake fluid R/Tobin Esker");
+
+  desk_focus (desk, "Unsoot");
+  open_deed (desk, "Receive…: order 1", "Receive a delivery");
+  desk_key (desk, "Tab");
+  desk_type (desk, "QX-78");
+  desk_key (desk, "Tab");
+  desk_key (desk, "ctrl+a");
+  desk_type (desk, "5 L");
+  desk_key (desk, "Return");
+  ck_book ("SELECT m.ml || e.kind FROM supply_order_events e JOIN stock_moves m ON m.id = e.move_id"
+           " JOIN lots l ON l.id = m.lot_id WHERE l.code = 'QX-78'",
+           "5000received");
+  desk_focus (desk, "Unsoot");
+  g_object_unref (desk_find (desk, ATSPI_ROLE_LABEL, "5 L received, 5 L to come"));
+  open_deed (desk, "Cancel…: order 1", "Cancel an order");
+  desk_type (desk, "out of stock there");
+  /* Return does nothing that can't be undone at once. */
+  desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, "Cancel the order");
+  ck_book ("SELECT reason FROM supply_order_events WHERE kind = 'cancelled'", "out of stock there");
+  desk_focus (desk, "Unsoot");
+  desk_end (desk);
+}
+END_TEST
+
+START_TEST (an_adapter_is_added_and_fits)
+{
+  Desk *desk = clerk_desk ();
+
+  open_place (desk, "Adapters");
+  open_deed (desk, "Add an adapter…", "Adapter");
+  desk_key (desk, "Tab");
+  desk_type (desk, "ZZ-1");
+  desk_key (desk, "Tab");
+  desk_type (desk, "Q7");
+  desk_key (desk, "Return");
+  ck_book ("SELECT bin || state FROM adapter_items WHERE label = 'ZZ-1'", "Q7here");
+  desk_focus (desk, "Unsoot");
+  desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, "ZZ-1");
+  desk_wait_title (desk, "Adapter ZZ-1");
+  open_deed (desk, "Add what it fits…", "What it fits");
+  desk_key (desk, "Tab");
+  desk_key (desk, "Tab");
+  desk_type (desk, "Brindle");
+  desk_key (desk, "Tab");
+  desk_type (desk, "T4");
+  desk_key (desk, "Return");
+  ck_book ("SELECT f.make || '/' || f.model FROM adapter_fits f JOIN adapter_items i"
+           " ON i.type_id = f.type_id WHERE i.label = 'ZZ-1' ORDER BY f.id DESC LIMIT 1",
+           "Brindle/T4");
+  desk_focus (desk, "Unsoot");
+  desk_end (desk);
+}
+END_TEST
+
 START_TEST (an_adapter_is_lent_and_comes_back)
 {
   Desk *desk = clerk_desk ();
@@ -231,6 +308,15 @@ START_TEST (a_tank_is_measured_and_drained)
   desk_key (desk, "space");
   ck_book (sql, "drain/empty/0/Tobin Esker");
   desk_focus (desk, "Unsoot");
+  /* It was the other cart's: both stay, and the tank holds again what it held. */
+  open_deed (desk, "Take back: Drained: Fuel side", "Take back what was recorded");
+  desk_type (desk, "other cart");
+  desk_key (desk, "Return");
+  ck_book (sql, "correction/fresh/300/Tobin Esker");
+  ck_book ("SELECT c.reason || '/' || o.kind FROM tank_events c"
+           " JOIN tank_events o ON o.id = c.reverses_id ORDER BY c.id DESC LIMIT 1",
+           "other cart/drain");
+  desk_focus (desk, "Unsoot");
   desk_end (desk);
 }
 END_TEST
@@ -243,6 +329,8 @@ desk_clerk_suite (void)
 
   tcase_set_timeout (clerk, 300);
   tcase_add_test (clerk, a_delivery_is_received_opened_and_counted);
+  tcase_add_test (clerk, a_fluid_is_ordered_and_comes);
+  tcase_add_test (clerk, an_adapter_is_added_and_fits);
   tcase_add_test (clerk, an_adapter_is_lent_and_comes_back);
   tcase_add_test (clerk, a_tank_is_measured_and_drained);
   suite_add_tcase (suite, clerk);
