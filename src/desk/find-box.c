@@ -45,37 +45,30 @@ fold_up (UnsootFindBox *self)
 }
 
 static void
-open_row (UnsootFindBox *self, GtkListBoxRow *row)
+open_record (UnsootFindBox *self, const char *slug, gint64 record)
 {
-  UnsootFindRow *chosen = UNSOOT_FIND_ROW (row);
-  const char *slug = unsoot_find_row_get_slug (chosen);
-  const gint64 record = unsoot_find_row_get_record (chosen);
-
   fold_up (self);
   gtk_editable_set_text (GTK_EDITABLE (self->entry), "");
   gtk_widget_activate_action (GTK_WIDGET (self), "win.open", "(sx)", slug, record);
 }
 
-/* Where a booking begins from what was found; NULL: nowhere. */
-static const char *
-booking_slug (UnsootFoundKind kind)
+static void
+open_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  switch (kind)
-    {
-    case UNSOOT_FOUND_CUSTOMER:
-      return "booking-party";
-    case UNSOOT_FOUND_VEHICLE:
-      return "booking-vehicle";
-    case UNSOOT_FOUND_JOB:
-      return "booking-job";
-    case UNSOOT_FOUND_ESTIMATE:
-    case UNSOOT_FOUND_INVOICE:
-    case UNSOOT_FOUND_LOT:
-    case UNSOOT_FOUND_ADAPTER:
-    case UNSOOT_FOUND_FLUID:
-      return NULL;
-    }
-  g_return_val_if_reached (NULL);
+  g_autofree char *slug = NULL;
+  gint64 record;
+
+  /* A copy: the button that has it goes with the answer. */
+  g_variant_get (parameter, "(sx)", &slug, &record);
+  open_record (UNSOOT_FIND_BOX (widget), slug, record);
+}
+
+static void
+open_row (UnsootFindBox *self, GtkListBoxRow *row)
+{
+  UnsootFindRow *chosen = UNSOOT_FIND_ROW (row);
+
+  open_record (self, unsoot_find_row_get_slug (chosen), unsoot_find_row_get_record (chosen));
 }
 
 /* What nobody has yet begins a booking too: a VIN, a plate, a name. */
@@ -96,24 +89,26 @@ begin_cb (GtkButton *button, UnsootFindBox *self)
   begin (self);
 }
 
+/* The chosen one where a booking can begin with it; with nothing found, what was typed. */
 static void
 book_chosen (UnsootFindBox *self)
 {
   GtkListBoxRow *row = gtk_list_box_get_selected_row (self->results);
-  const char *slug
-      = row != NULL ? booking_slug (unsoot_find_row_get_kind (UNSOOT_FIND_ROW (row))) : NULL;
-  gint64 record;
+  UnsootFindRow *chosen = row != NULL ? UNSOOT_FIND_ROW (row) : NULL;
 
-  if (slug == NULL)
-    {
-      if (row == NULL)
-        begin (self);
-      return;
-    }
-  record = unsoot_find_row_get_record (UNSOOT_FIND_ROW (row));
-  fold_up (self);
-  gtk_editable_set_text (GTK_EDITABLE (self->entry), "");
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.open", "(sx)", slug, record);
+  if (chosen == NULL)
+    begin (self);
+  else if (unsoot_find_row_get_booking (chosen) != NULL)
+    open_record (self, unsoot_find_row_get_booking (chosen), unsoot_find_row_get_record (chosen));
+}
+
+static void
+row_selected_cb (GtkListBox *results, GtkListBoxRow *chosen, UnsootFindBox *self)
+{
+  GtkListBoxRow *row;
+
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (results, i)) != NULL; i++)
+    unsoot_find_row_show_acts (UNSOOT_FIND_ROW (row), row == chosen);
 }
 
 static void
@@ -218,13 +213,15 @@ found_done (gpointer owner, gpointer result, const GError *error)
 {
   UnsootFindBox *self = owner;
   g_autoptr (GPtrArray) hits = result;
+  g_autofree char *refusal = unsoot_session_refusal (self->session, UNSOOT_DEED_BOOK);
 
   clear_results (self);
   self->n_results = hits != NULL ? hits->len : 0;
   for (guint i = 0; i < self->n_results; i++)
     {
-      const UnsootFound *hit = g_ptr_array_index (hits, i);
-      gtk_list_box_append (self->results, unsoot_find_row_new (hit));
+      GtkWidget *row = unsoot_find_row_new (g_ptr_array_index (hits, i));
+      unsoot_find_row_offer (UNSOOT_FIND_ROW (row), refusal == NULL);
+      gtk_list_box_append (self->results, row);
     }
   if (error != NULL)
     say (self, error->message, NULL);
@@ -285,10 +282,44 @@ move_chosen (UnsootFindBox *self, int step)
   return GDK_EVENT_STOP;
 }
 
+static void
+return_to_entry (UnsootFindBox *self)
+{
+  GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (self->entry));
+
+  gtk_text_grab_focus_without_selecting (GTK_TEXT (text));
+}
+
+/* Tab walks the acts of the chosen one and comes back to what is typed. */
+static gboolean
+walk_acts (UnsootFindBox *self, gboolean in_answer, gboolean back)
+{
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->results);
+
+  if (back && !in_answer)
+    return GDK_EVENT_PROPAGATE;
+  if (row != NULL && unsoot_find_row_walk_acts (UNSOOT_FIND_ROW (row), back))
+    return GDK_EVENT_STOP;
+  if (row == NULL && !in_answer && gtk_widget_grab_focus (GTK_WIDGET (self->fresh)))
+    return GDK_EVENT_STOP;
+  return_to_entry (self);
+  return GDK_EVENT_STOP;
+}
+
+static gboolean
+walk_rows (UnsootFindBox *self, int step)
+{
+  return_to_entry (self);
+  return move_chosen (self, step);
+}
+
 static gboolean
 key_pressed_cb (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
                 UnsootFindBox *self)
 {
+  GtkWidget *where = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (keys));
+  const gboolean in_answer = where == GTK_WIDGET (self->popover);
+
   if (!gtk_widget_get_visible (GTK_WIDGET (self->popover)))
     return GDK_EVENT_PROPAGATE;
   if ((key == GDK_KEY_Return || key == GDK_KEY_KP_Enter) && (state & GDK_CONTROL_MASK) != 0)
@@ -297,9 +328,16 @@ key_pressed_cb (GtkEventControllerKey *keys, guint key, guint code, GdkModifierT
       return GDK_EVENT_STOP;
     }
   if (key == GDK_KEY_Down || key == GDK_KEY_KP_Down)
-    return move_chosen (self, 1);
+    return walk_rows (self, 1);
   if (key == GDK_KEY_Up || key == GDK_KEY_KP_Up)
-    return move_chosen (self, -1);
+    return walk_rows (self, -1);
+  if (key == GDK_KEY_Tab || key == GDK_KEY_KP_Tab || key == GDK_KEY_ISO_Left_Tab)
+    return walk_acts (self, in_answer, (state & GDK_SHIFT_MASK) != 0);
+  if (key == GDK_KEY_Escape && in_answer)
+    {
+      return_to_entry (self);
+      return GDK_EVENT_STOP;
+    }
   return GDK_EVENT_PROPAGATE;
 }
 
@@ -335,6 +373,7 @@ unsoot_find_box_class_init (UnsootFindBoxClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_find_box_dispose;
   widget_class->grab_focus = unsoot_find_box_grab_focus;
+  gtk_widget_class_install_action (widget_class, "find.open", "(sx)", open_action);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/unsoot/Unsoot/ui/find-box.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootFindBox, entry);
   gtk_widget_class_bind_template_child (widget_class, UnsootFindBox, hint);
@@ -349,6 +388,7 @@ unsoot_find_box_class_init (UnsootFindBoxClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, stop_search_cb);
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
+  gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
   gtk_widget_class_bind_template_callback (widget_class, key_pressed_cb);
   gtk_widget_class_bind_template_callback (widget_class, focus_left_cb);
 }

@@ -13,6 +13,7 @@ struct _UnsootFindRow
   GtkImage *icon;
   GtkLabel *title;
   GtkLabel *detail;
+  GtkBox *acts;
 
   UnsootFoundKind kind;
   gint64 record;
@@ -22,19 +23,22 @@ typedef struct
 {
   UnsootFoundKind kind;
   const char *slug;
+  const char *books; /* where a booking for it begins; NULL: nowhere */
   const char *icon;
   const char *words;
 } Kind;
 
 static const Kind kinds[] = {
-  { UNSOOT_FOUND_CUSTOMER, "customer", "unsoot-customer-symbolic", N_ ("Customers") },
-  { UNSOOT_FOUND_VEHICLE, "vehicle", "unsoot-vehicle-symbolic", N_ ("Vehicles") },
-  { UNSOOT_FOUND_JOB, "job", "unsoot-job-symbolic", N_ ("Jobs") },
-  { UNSOOT_FOUND_ESTIMATE, "estimate", "unsoot-papers-symbolic", N_ ("Estimates") },
-  { UNSOOT_FOUND_INVOICE, "invoice", "unsoot-papers-symbolic", N_ ("Invoices") },
-  { UNSOOT_FOUND_LOT, "lot", "unsoot-lot-symbolic", N_ ("Lots") },
-  { UNSOOT_FOUND_ADAPTER, "adapter", "unsoot-adapter-symbolic", N_ ("Adapters") },
-  { UNSOOT_FOUND_FLUID, "fluid", "unsoot-fluid-symbolic", N_ ("Fluids") },
+  { UNSOOT_FOUND_CUSTOMER, "customer", "booking-party", "unsoot-customer-symbolic",
+    N_ ("Customers") },
+  { UNSOOT_FOUND_VEHICLE, "vehicle", "booking-vehicle", "unsoot-vehicle-symbolic",
+    N_ ("Vehicles") },
+  { UNSOOT_FOUND_JOB, "job", "booking-job", "unsoot-job-symbolic", N_ ("Jobs") },
+  { UNSOOT_FOUND_ESTIMATE, "estimate", NULL, "unsoot-papers-symbolic", N_ ("Estimates") },
+  { UNSOOT_FOUND_INVOICE, "invoice", NULL, "unsoot-papers-symbolic", N_ ("Invoices") },
+  { UNSOOT_FOUND_LOT, "lot", NULL, "unsoot-lot-symbolic", N_ ("Lots") },
+  { UNSOOT_FOUND_ADAPTER, "adapter", NULL, "unsoot-adapter-symbolic", N_ ("Adapters") },
+  { UNSOOT_FOUND_FLUID, "fluid", NULL, "unsoot-fluid-symbolic", N_ ("Fluids") },
 };
 
 G_DEFINE_FINAL_TYPE (UnsootFindRow, unsoot_find_row, GTK_TYPE_LIST_BOX_ROW)
@@ -65,6 +69,7 @@ unsoot_find_row_class_init (UnsootFindRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootFindRow, icon);
   gtk_widget_class_bind_template_child (widget_class, UnsootFindRow, title);
   gtk_widget_class_bind_template_child (widget_class, UnsootFindRow, detail);
+  gtk_widget_class_bind_template_child (widget_class, UnsootFindRow, acts);
 }
 
 static void
@@ -112,6 +117,53 @@ gint64
 unsoot_find_row_get_record (UnsootFindRow *self)
 {
   return self->record;
+}
+
+const char *
+unsoot_find_row_get_booking (UnsootFindRow *self)
+{
+  return kind_of (self->kind)->books;
+}
+
+static void
+add_act (UnsootFindRow *self, const char *verb, const char *slug, const char *keys)
+{
+  GtkWidget *button = gtk_button_new_with_label (verb);
+  g_autofree char *name = g_strdup_printf ("%s: %s", verb, unsoot_find_row_get_title (self));
+
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(sx)", slug, self->record);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "find.open");
+  gtk_widget_set_tooltip_text (button, keys);
+  unsoot_access_name (button, name);
+  gtk_box_append (self->acts, button);
+}
+
+void
+unsoot_find_row_offer (UnsootFindRow *self, gboolean books)
+{
+  if (gtk_widget_get_first_child (GTK_WIDGET (self->acts)) != NULL)
+    return;
+  add_act (self, _ ("Open"), unsoot_find_row_get_slug (self), _ ("Enter"));
+  if (books && unsoot_find_row_get_booking (self) != NULL)
+    add_act (self, _ ("Book"), unsoot_find_row_get_booking (self), _ ("Ctrl+Enter"));
+}
+
+void
+unsoot_find_row_show_acts (UnsootFindRow *self, gboolean shown)
+{
+  gtk_widget_set_visible (GTK_WIDGET (self->acts), shown);
+}
+
+gboolean
+unsoot_find_row_walk_acts (UnsootFindRow *self, gboolean back)
+{
+  GtkWidget *acts = GTK_WIDGET (self->acts), *act = gtk_widget_get_focus_child (acts);
+
+  if (act != NULL)
+    act = back ? gtk_widget_get_prev_sibling (act) : gtk_widget_get_next_sibling (act);
+  else if (!back)
+    act = gtk_widget_get_first_child (acts);
+  return act != NULL && gtk_widget_grab_focus (act);
 }
 
 const char *

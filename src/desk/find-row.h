@@ -19,6 +19,17 @@ const char *unsoot_find_row_get_title (UnsootFindRow *self);
 const char *unsoot_find_row_get_slug (UnsootFindRow *self);
 gint64 unsoot_find_row_get_record (UnsootFindRow *self);
 
+/* Where a booking for it begins; NULL: nowhere. */
+const char *unsoot_find_row_get_booking (UnsootFindRow *self);
+
+/* Gives it its acts, buttons of the action "find.open" (sx): opening it and, where @books, a
+ * booking for it. They are shown where it is the chosen one. */
+void unsoot_find_row_offer (UnsootFindRow *self, gboolean books);
+void unsoot_find_row_show_acts (UnsootFindRow *self, gboolean shown);
+
+/* The keyboard goes to the next act, or @back to the one before. FALSE: there is none. */
+gboolean unsoot_find_row_walk_acts (UnsootFindRow *self, gboolean back);
+
 /* Name of the group: "Customers". */
 const char *unsoot_found_kind_words (UnsootFoundKind kind);
 
