@@ -10,6 +10,8 @@
 #include "first-start.h"
 #include "frame.h"
 #include "hands-dialog.h"
+#include "help.h"
+#include "new-choice.h"
 #include "settings.h"
 #include "shortcuts.h"
 #include "trail.h"
@@ -116,22 +118,22 @@ begin_action (GtkWidget *widget, const char *name, GVariant *parameter)
                                     g_variant_get_string (parameter, NULL));
 }
 
-/* Something new, of the kind that the place in front has; else a booking, for whom or what is
- * in front. */
+/* Asked what, knowing the place in front. */
 static void
 new_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   UnsootWindow *self = UNSOOT_WINDOW (widget);
   UnsootView *view = unsoot_window_get_view (self);
-  const char *slug = view != NULL ? unsoot_view_get_slug (view) : NULL;
+  g_autofree char *refusal = view != NULL ? unsoot_new_choice_ask (view) : NULL;
 
-  if (view == NULL || gtk_widget_activate_action (GTK_WIDGET (view), "view.new", NULL))
-    return;
-  if (g_strcmp0 (slug, "customer") == 0 || g_strcmp0 (slug, "vehicle") == 0)
-    unsoot_window_open (self, g_str_equal (slug, "customer") ? "booking-party" : "booking-vehicle",
-                        unsoot_view_get_record (view));
-  else
-    unsoot_window_open (self, "booking", 0);
+  if (refusal != NULL)
+    unsoot_window_toast (self, refusal);
+}
+
+static void
+help_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  unsoot_help_open (GTK_WINDOW (widget), unsoot_window_get_view (UNSOOT_WINDOW (widget)));
 }
 
 static void
@@ -265,6 +267,7 @@ install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.begin", "s", begin_action);
   gtk_widget_class_install_action (klass, "win.new", NULL, new_action);
   gtk_widget_class_install_action (klass, "win.back", NULL, back_action);
+  gtk_widget_class_install_action (klass, "win.help", NULL, help_action);
   gtk_widget_class_install_action (klass, "win.nth", "u", nth_action);
   gtk_widget_class_install_action (klass, "win.find", NULL, find_action);
   gtk_widget_class_install_action (klass, "win.menu", NULL, menu_action);
@@ -289,6 +292,7 @@ bind_keys (GtkWidgetClass *klass)
   gtk_widget_class_add_binding_action (klass, GDK_KEY_comma, ctrl, "win.open", "(sx)",
                                        "preferences", (gint64) 0);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_Left, GDK_ALT_MASK, "win.back", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_F1, 0, "win.help", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F9, 0, "win.places", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F10, 0, "win.menu", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_question, ctrl, "win.shortcuts", NULL);
