@@ -111,6 +111,9 @@ unsoot_form_dialog_say (UnsootFormDialog *self, const char *trouble)
 void
 unsoot_form_dialog_set_busy (UnsootFormDialog *self, gboolean busy)
 {
+  /* What was wrong before may be right now. */
+  if (busy)
+    gtk_widget_set_visible (GTK_WIDGET (self->trouble), FALSE);
   gtk_widget_set_sensitive (GTK_WIDGET (self->verb), !busy);
 }
 
