@@ -3,32 +3,25 @@
 
 #include <gtk/gtk.h>
 
-#include "booking-file.h"
-#include "deed-form.h"
-#include "session.h"
+#include "booking-talk.h"
 
 G_BEGIN_DECLS
 
-/* How far a booking has come, what the next deed asks for, and the one button that does it.
- * Signals "deed" (the next one) and "past-word" (book without an authorisation). */
+/* How far a booking has come, what the next deed asks for, and the one button that does it:
+ * estimate, word, booking. */
 #define UNSOOT_TYPE_BOOKING_BAR (unsoot_booking_bar_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootBookingBar, unsoot_booking_bar, UNSOOT, BOOKING_BAR, GtkBox)
 
-void unsoot_booking_bar_set_session (UnsootBookingBar *self, UnsootSession *session);
+/* What is done here is told to @talk. Once. */
+void unsoot_booking_bar_begin (UnsootBookingBar *self, UnsootBookingTalk *talk);
 
-/* @without_word: it is to be booked though nobody has authorised it yet. */
-void unsoot_booking_bar_show (UnsootBookingBar *self, const UnsootBookingFile *file,
-                              gboolean without_word);
+void unsoot_booking_bar_show (UnsootBookingBar *self, const UnsootBookingFile *file);
 
-/* What went wrong with the last deed; NULL: nothing. */
+/* What went wrong; NULL: nothing. */
 void unsoot_booking_bar_say (UnsootBookingBar *self, const char *trouble);
 
-/* While a deed is under way nothing else is begun. */
-void unsoot_booking_bar_set_busy (UnsootBookingBar *self, gboolean busy);
-
-/* The authorisation that was typed, as an order for its form; NULL where something is wrong,
- * which is said. */
-UnsootDeedOrder *unsoot_booking_bar_word (UnsootBookingBar *self, gint64 job_id);
+/* Does the next deed, where it can be done. */
+void unsoot_booking_bar_do (UnsootBookingBar *self);
 
 /* Where the next deed waits: at what it still asks for, else at the button. */
 void unsoot_booking_bar_focus (UnsootBookingBar *self);

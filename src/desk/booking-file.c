@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "booking-file.h"
 
+#include "booking-free.h"
 #include "bookings.h"
 #include "customers.h"
 #include "families.h"
@@ -16,9 +17,7 @@
 
 enum
 {
-  DAYS_AT_ONCE = 7,
-  DAYS_AHEAD = 28, /* how far the first free time is looked for by itself */
-  DAY_SECONDS = 86400
+  JOBS_SHOWN = 3 /* of what was done before */
 };
 
 void
@@ -31,6 +30,8 @@ unsoot_booking_file_free (UnsootBookingFile *file)
   g_free (file->phone);
   g_clear_pointer (&file->vehicles, g_ptr_array_unref);
   g_clear_pointer (&file->vehicle, unsoot_vehicle_row_free);
+  g_clear_pointer (&file->past, g_ptr_array_unref);
+  g_free (file->next_due_on);
   g_clear_pointer (&file->services, g_ptr_array_unref);
   g_clear_pointer (&file->families, g_ptr_array_unref);
   g_clear_pointer (&file->bays, g_ptr_array_unref);
@@ -45,6 +46,7 @@ unsoot_booking_file_free (UnsootBookingFile *file)
   g_clear_pointer (&file->job, unsoot_job_row_free);
   g_clear_pointer (&file->lines, g_ptr_array_unref);
   g_clear_pointer (&file->bill, unsoot_bill_free);
+  g_free (file->overrun);
   g_clear_pointer (&file->booking, unsoot_booking_row_free);
   g_free (file);
 }
@@ -94,16 +96,41 @@ load_choices (UnsootDb *db, UnsootBookingFile *file, GError **error)
   return file->people != NULL;
 }
 
+/* What the job comes to may need a new word before it is booked. */
+static gboolean
+load_authority (UnsootDb *db, UnsootBookingFile *file, gboolean *asks, GError **error)
+{
+  g_auto (UnsootAuthorityResult) result = { 0 };
+
+  if (!unsoot_job_authorised_minor (db, file->job->id, &file->authorised_minor, error)
+      || !unsoot_job_authority (db, file->job->id, file->bill->with_tax, &result, error))
+    return FALSE;
+  *asks = result.verdict == UNSOOT_AUTHORITY_NONE || result.verdict == UNSOOT_AUTHORITY_ASK;
+  if (result.verdict == UNSOOT_AUTHORITY_WITHIN || result.verdict == UNSOOT_AUTHORITY_ASK)
+    file->overrun = g_strdup (result.sentence);
+  return TRUE;
+}
+
+/* What is charged: the job's own lines. */
+static gboolean
+load_lines (UnsootDb *db, UnsootBookingFile *file, GError **error)
+{
+  file->lines = unsoot_job_lines_standing (db, file->job->id, TRUE, error);
+  file->bill = file->lines != NULL ? unsoot_job_bill (db, file->job->id, TRUE, error) : NULL;
+  return file->bill != NULL;
+}
+
 static gboolean
 load_job (UnsootDb *db, UnsootBookingFile *file, GError **error)
 {
   g_autoptr (GError) failed = NULL;
+  gboolean asks = FALSE;
 
   if (file->plan->job_id == 0)
     return TRUE;
   file->job = unsoot_job_load (db, file->plan->job_id, error);
-  if (file->job == NULL
-      || !unsoot_job_authorised_minor (db, file->job->id, &file->authorised_minor, error))
+  if (file->job == NULL || !load_lines (db, file, error)
+      || !load_authority (db, file, &asks, error))
     return FALSE;
   file->booking = unsoot_job_booking (db, file->job->id, &failed);
   if (failed != NULL)
@@ -116,9 +143,9 @@ load_job (UnsootDb *db, UnsootBookingFile *file, GError **error)
   file->plan->service_id = file->job->service_id;
   g_clear_pointer (&file->plan->customer, unsoot_customer_row_free);
   g_clear_pointer (&file->plan->vehicle, unsoot_vehicle_row_free);
-  file->stage = file->booking != NULL         ? UNSOOT_BOOKING_BOOKED
-                : file->authorised_minor != 0 ? UNSOOT_BOOKING_AUTHORISED
-                                              : UNSOOT_BOOKING_QUOTED;
+  file->stage = file->booking != NULL ? UNSOOT_BOOKING_BOOKED
+                : asks                ? UNSOOT_BOOKING_QUOTED
+                                      : UNSOOT_BOOKING_AUTHORISED;
   return TRUE;
 }
 
@@ -172,6 +199,52 @@ choose_vehicle (UnsootBookingFile *file)
     }
 }
 
+/* What was done on it, and when it is due. */
+static gboolean
+load_past (UnsootDb *db, UnsootBookingFile *file, GError **error)
+{
+  const UnsootListPage page = { .limit = JOBS_SHOWN + 1, .order = UNSOOT_LIST_DOWN };
+  g_autoptr (GPtrArray) jobs = NULL;
+
+  if (file->vehicle == NULL || file->plan->vehicle != NULL)
+    return TRUE;
+  file->past = unsoot_job_page (db, &page, NULL, 0, file->vehicle->id, error);
+  jobs = file->past != NULL ? unsoot_vehicle_jobs (db, file->vehicle->id, error) : NULL;
+  if (jobs == NULL)
+    return FALSE;
+  for (guint i = file->past->len; i-- > 0;)
+    if (((const UnsootJobLine *) g_ptr_array_index (file->past, i))->id == file->plan->job_id)
+      g_ptr_array_remove_index (file->past, i);
+  g_ptr_array_set_size (file->past, (int) MIN (file->past->len, JOBS_SHOWN));
+  for (guint i = 0; i < jobs->len && file->next_due_on == NULL; i++)
+    file->next_due_on
+        = g_strdup (((const UnsootJobRow *) g_ptr_array_index (jobs, i))->next_due_on);
+  return TRUE;
+}
+
+/* A draft may name lines that were done, or declined once more, since it was kept. */
+static gboolean
+still_open (UnsootDb *db, UnsootBookingFile *file, GError **error)
+{
+  GArray *again = file->plan->again;
+  g_autoptr (GPtrArray) open = NULL;
+
+  if (again->len == 0)
+    return TRUE;
+  open = unsoot_vehicle_declined (db, file->plan->vehicle_id, error);
+  for (guint i = again->len; open != NULL && i-- > 0;)
+    {
+      guint k = 0;
+      while (k < open->len
+             && ((const UnsootJobLineRow *) g_ptr_array_index (open, k))->id
+                    != g_array_index (again, gint64, i))
+        k++;
+      if (k == open->len)
+        g_array_remove_index (again, i);
+    }
+  return open != NULL;
+}
+
 static gboolean
 is_sold (const UnsootBookingFile *file, gint64 service_id)
 {
@@ -210,16 +283,19 @@ choose_service (UnsootDb *db, UnsootBookingFile *file, GError **error)
 }
 
 static void
-load_quote (UnsootDb *db, UnsootBookingFile *file, gint64 now)
+load_quote (UnsootDb *db, UnsootBookingFile *file, gint64 wanted_at, gint64 now)
 {
   g_autoptr (GError) error = NULL;
   UnsootQuoteWish wish;
 
+  g_clear_pointer (&file->quote, unsoot_quote_free);
   if ((file->vehicle == NULL && file->plan->vehicle == NULL) || file->plan->service_id == 0)
     return;
   unsoot_booking_plan_wish (file->plan, &wish);
+  wish.wanted_at = wanted_at;
   if (file->job != NULL)
     {
+      wish.job_id = file->job->id;
       wish.fuel_ml = file->job->fuel_dose_ml;
       wish.intake_ml = file->job->intake_dose_ml;
     }
@@ -236,83 +312,6 @@ load_quote (UnsootDb *db, UnsootBookingFile *file, gint64 now)
     file->quote_trouble = g_strdup (error->message);
 }
 
-/* What is charged: the job's own lines once it is quoted. */
-static gboolean
-load_lines (UnsootDb *db, UnsootBookingFile *file, GError **error)
-{
-  if (file->job == NULL)
-    return TRUE;
-  file->lines = unsoot_job_lines_standing (db, file->job->id, TRUE, error);
-  file->bill = file->lines != NULL ? unsoot_job_bill (db, file->job->id, TRUE, error) : NULL;
-  return file->bill != NULL;
-}
-
-static const UnsootFreeTime *
-first_time (const GPtrArray *days)
-{
-  for (guint i = 0; i < days->len; i++)
-    {
-      const UnsootFreeDay *day = g_ptr_array_index (days, i);
-      if (day->times->len > 0)
-        return g_ptr_array_index (day->times, 0);
-    }
-  return NULL;
-}
-
-static gboolean
-load_days (UnsootDb *db, UnsootBookingFile *file, const UnsootFreeTimeAsk *ask, gint64 now,
-           GError **error)
-{
-  UnsootBookingPlan *plan = file->plan;
-
-  for (;;)
-    {
-      g_clear_pointer (&file->days, g_ptr_array_unref);
-      file->days = unsoot_free_days (db, ask, now + (gint64) plan->days_on * DAY_SECONDS, error);
-      if (file->days == NULL)
-        return FALSE;
-      if (first_time (file->days) != NULL || plan->starts_at != 0 || plan->days_on >= DAYS_AHEAD)
-        return TRUE;
-      plan->days_on += DAYS_AT_ONCE;
-    }
-}
-
-static void
-load_times (UnsootDb *db, UnsootBookingFile *file, gint64 now)
-{
-  g_autoptr (GError) error = NULL;
-  UnsootBookingPlan *plan = file->plan;
-  const UnsootFreeTimeAsk ask = { .vehicle_id = plan->vehicle_id,
-                                  .vehicle = plan->vehicle,
-                                  .service_id = plan->service_id,
-                                  .job_id = plan->job_id,
-                                  .bay_id = plan->bay_id,
-                                  .machine_id = plan->machine_id,
-                                  .technician_id = plan->technician_id,
-                                  .days = DAYS_AT_ONCE };
-  const UnsootFreeTime *first;
-  gint64 starts_at = plan->walks_in ? now - now % 60 : plan->starts_at;
-
-  file->why = g_ptr_array_new_with_free_func (g_free);
-  if (file->quote == NULL)
-    return;
-  if (!load_days (db, file, &ask, now, &error))
-    {
-      file->days_trouble = g_strdup (error->message);
-      return;
-    }
-  first = first_time (file->days);
-  if (starts_at == 0 && file->booking != NULL)
-    starts_at = file->booking->starts_at;
-  if (starts_at == 0 && first != NULL)
-    starts_at = first->starts_at;
-  if (starts_at == 0)
-    return;
-  file->time = unsoot_free_time_at (db, &ask, starts_at, now, file->why, &error);
-  if (file->time == NULL)
-    file->days_trouble = g_strdup (error->message);
-}
-
 UnsootBookingFile *
 unsoot_booking_file_load (UnsootDb *db, const UnsootBookingPlan *plan, gint64 now, GError **error)
 {
@@ -323,9 +322,13 @@ unsoot_booking_file_load (UnsootDb *db, const UnsootBookingPlan *plan, gint64 no
       || !load_whom (db, file, error))
     return NULL;
   choose_vehicle (file);
-  if (!choose_service (db, file, error) || !load_lines (db, file, error))
+  if (!choose_service (db, file, error) || !load_past (db, file, error)
+      || !still_open (db, file, error))
     return NULL;
-  load_quote (db, file, now);
-  load_times (db, file, now);
+  load_quote (db, file, file->plan->starts_at, now);
+  unsoot_booking_free_load (db, file, now);
+  /* What is in stock and in its bin is said of the time that is offered. */
+  if (file->time != NULL && file->time->starts_at != file->plan->starts_at)
+    load_quote (db, file, file->time->starts_at, now);
   return g_steal_pointer (&file);
 }

@@ -4,6 +4,7 @@
 #include "booking-plan.h"
 #include "booking-row.h"
 #include "free-times.h"
+#include "lists.h"
 #include "quotes.h"
 
 G_BEGIN_DECLS
@@ -26,6 +27,8 @@ typedef struct
   char *phone;                 /* the first */
   GPtrArray *vehicles;         /* UnsootVehicleRow of that customer */
   UnsootVehicleRow *vehicle;   /* the one that is chosen; NULL: none, or a new one */
+  GPtrArray *past;             /* UnsootJobLine of the chosen vehicle, the newest few */
+  char *next_due_on;           /* ISO date of its next service; NULL: not reckoned */
   GPtrArray *services;         /* UnsootServiceRow that are sold */
   GPtrArray *families;         /* UnsootFamilyRow */
   GPtrArray *bays;             /* UnsootBayRow, likewise the next two */
@@ -41,6 +44,7 @@ typedef struct
   GPtrArray *lines;     /* UnsootJobLineRow of the quote or the job */
   UnsootBill *bill;
   gint64 authorised_minor;
+  char *overrun; /* how what it comes to stands to the word that was given; NULL: covered */
   UnsootBookingRow *booking; /* that stands */
 } UnsootBookingFile;
 

@@ -114,13 +114,71 @@ unsoot_booking_plan_begin (UnsootBookingPlan *plan, const char *typed)
     unsoot_booking_plan_new_vehicle (plan, typed);
 }
 
+void
+unsoot_booking_plan_take_customer (UnsootBookingPlan *plan, gint64 id)
+{
+  g_clear_pointer (&plan->customer, unsoot_customer_row_free);
+  plan->customer_id = id;
+  plan->vehicle_id = 0;
+  g_array_set_size (plan->again, 0);
+}
+
+void
+unsoot_booking_plan_take_vehicle (UnsootBookingPlan *plan, gint64 id)
+{
+  g_clear_pointer (&plan->customer, unsoot_customer_row_free);
+  g_clear_pointer (&plan->vehicle, unsoot_vehicle_row_free);
+  plan->vehicle_id = id;
+  g_array_set_size (plan->again, 0);
+}
+
+void
+unsoot_booking_plan_change_vehicle (UnsootBookingPlan *plan, gint64 id)
+{
+  unsoot_booking_plan_take_vehicle (plan, id);
+  plan->service_id = 0;
+}
+
+void
+unsoot_booking_plan_forget_caller (UnsootBookingPlan *plan)
+{
+  unsoot_booking_plan_take_customer (plan, 0);
+  g_clear_pointer (&plan->phone, g_free);
+}
+
+void
+unsoot_booking_plan_offer_again (UnsootBookingPlan *plan, gint64 line_id, gboolean again)
+{
+  for (guint i = plan->again->len; i-- > 0;)
+    if (g_array_index (plan->again, gint64, i) == line_id)
+      g_array_remove_index (plan->again, i);
+  if (again)
+    g_array_append_val (plan->again, line_id);
+}
+
+void
+unsoot_booking_plan_pick (UnsootBookingPlan *plan, gint64 starts_at)
+{
+  plan->starts_at = starts_at;
+  plan->walks_in = FALSE;
+}
+
+void
+unsoot_booking_plan_walk_in (UnsootBookingPlan *plan)
+{
+  plan->starts_at = 0;
+  plan->walks_in = TRUE;
+  plan->days_on = 0;
+}
+
 gboolean
 unsoot_booking_plan_is_empty (const UnsootBookingPlan *plan)
 {
   return plan->job_id != 0
          || (plan->customer == NULL && plan->vehicle == NULL && plan->complaint == NULL
              && plan->po_number == NULL && plan->service_id == 0 && plan->starts_at == 0
-             && plan->fuel_ml == 0 && plan->intake_ml == 0 && plan->again->len == 0);
+             && !plan->walks_in && plan->fuel_ml == 0 && plan->intake_ml == 0
+             && plan->again->len == 0);
 }
 
 char *
@@ -138,6 +196,7 @@ unsoot_booking_plan_to_text (const UnsootBookingPlan *plan)
     if (G_STRUCT_MEMBER (char *, plan, texts[i].offset) != NULL)
       json_object_set_string_member (object, texts[i].name,
                                      G_STRUCT_MEMBER (char *, plan, texts[i].offset));
+  json_object_set_boolean_member (object, "walks_in", plan->walks_in);
   for (guint i = 0; i < plan->again->len; i++)
     json_array_add_int_element (again, g_array_index (plan->again, gint64, i));
   json_object_set_array_member (object, "again", again);
@@ -192,6 +251,7 @@ unsoot_booking_plan_from_text (const char *text)
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     G_STRUCT_MEMBER (char *, plan, texts[i].offset)
         = g_strdup (json_object_get_string_member_with_default (object, texts[i].name, NULL));
+  plan->walks_in = json_object_get_boolean_member_with_default (object, "walks_in", FALSE);
   take_rows (plan, object);
   take_again (plan, object);
   return plan;

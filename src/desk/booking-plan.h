@@ -43,6 +43,20 @@ void unsoot_booking_plan_new_vehicle (UnsootBookingPlan *plan, const char *typed
 /* Whichever of both @typed looks like. */
 void unsoot_booking_plan_begin (UnsootBookingPlan *plan, const char *typed);
 
+/* Somebody who is known, and no vehicle of theirs yet; one that is known, and so whose it is;
+ * another of the same customer's, so that the service is asked anew; nobody any more. */
+void unsoot_booking_plan_take_customer (UnsootBookingPlan *plan, gint64 id);
+void unsoot_booking_plan_take_vehicle (UnsootBookingPlan *plan, gint64 id);
+void unsoot_booking_plan_change_vehicle (UnsootBookingPlan *plan, gint64 id);
+void unsoot_booking_plan_forget_caller (UnsootBookingPlan *plan);
+
+/* Whether a line that was declined is offered again. */
+void unsoot_booking_plan_offer_again (UnsootBookingPlan *plan, gint64 line_id, gboolean again);
+
+/* When: at that time (0: the first that is free), or now. */
+void unsoot_booking_plan_pick (UnsootBookingPlan *plan, gint64 starts_at);
+void unsoot_booking_plan_walk_in (UnsootBookingPlan *plan);
+
 /* Whether there is anything that would be missed. */
 gboolean unsoot_booking_plan_is_empty (const UnsootBookingPlan *plan);
 

@@ -4,72 +4,45 @@
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
-#include "booking-row.h"
-#include "civil-words.h"
-#include "civil.h"
+#include "booking-days.h"
+#include "booking-limits.h"
+#include "clock-text.h"
 #include "entry-form.h"
 #include "format.h"
-#include "machine-row.h"
-
-/* One of the three that may be asked for by name. */
-typedef struct
-{
-  GtkWidget *choice; /* borrowed */
-  GArray *ids;       /* gint64; the first is any */
-} Limit;
 
 enum
 {
-  BAY,
-  MACHINE,
-  TECHNICIAN,
-  N_LIMITS
+  DAYS_A_WEEK = 7
 };
 
 struct _UnsootBookingTimes
 {
   GtkBox parent_instance;
 
-  /* borrowed children */
-  GtkWidget *days;
-  GtkWidget *back;
-  GtkWidget *times;
-  GtkWidget *chosen;
-  GtkWidget *taken;
-  GtkWidget *troubles;
-  GtkWidget *clock;
+  /* template */
+  UnsootBookingLimits *limits;
+  UnsootBookingDays *days;
+  GtkFlowBox *times;
+  GtkEntry *clock;
   GtkWidget *clock_note;
-  Limit limits[N_LIMITS];
+  GtkLabel *chosen;
+  GtkLabel *taken;
+  GtkBox *troubles;
 
   /* owned */
-  UnsootSession *session;
+  UnsootBookingTalk *talk;
   char *day; /* that is looked at */
 
   gboolean filling;
 };
 
-enum
-{
-  PICKED,
-  WALK_IN,
-  WEEK,
-  LIMITED,
-  N_SIGNALS
-};
-static guint signals[N_SIGNALS];
-
 G_DEFINE_FINAL_TYPE (UnsootBookingTimes, unsoot_booking_times, GTK_TYPE_BOX)
 
 static void
-clear (GtkWidget *box)
+pick (UnsootBookingTimes *self, gint64 at)
 {
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (box)) != NULL)
-    if (GTK_IS_FLOW_BOX (box))
-      gtk_flow_box_remove (GTK_FLOW_BOX (box), child);
-    else
-      gtk_box_remove (GTK_BOX (box), child);
+  unsoot_booking_plan_pick (unsoot_booking_talk_get_plan (self->talk), at);
+  unsoot_booking_talk_changed (self->talk);
 }
 
 static void
@@ -78,61 +51,81 @@ time_cb (GtkToggleButton *button, UnsootBookingTimes *self)
   const gint64 *at = g_object_get_data (G_OBJECT (button), "at");
 
   if (!self->filling && gtk_toggle_button_get_active (button))
-    g_signal_emit (self, signals[PICKED], 0, *at);
+    pick (self, *at);
 }
 
-static void
-day_cb (GtkToggleButton *button, UnsootBookingTimes *self)
+static const UnsootFreeDay *
+find_day (const UnsootBookingFile *file, const char *iso)
 {
-  const gint64 *at = g_object_get_data (G_OBJECT (button), "at");
+  for (guint i = 0; iso != NULL && i < file->days->len; i++)
+    {
+      const UnsootFreeDay *day = g_ptr_array_index (file->days, i);
+      if (g_str_equal (day->day, iso))
+        return day;
+    }
+  return NULL;
+}
 
-  if (self->filling || !gtk_toggle_button_get_active (button))
-    return;
+/* Takes the first of the day, so that a day is one key; of a day that is full nothing can be
+ * taken, but what stands in the way of it is said. */
+static void
+day_cb (UnsootBookingDays *days, const char *iso, UnsootBookingTimes *self)
+{
+  const UnsootBookingFile *file = unsoot_booking_talk_get_file (self->talk);
+  const UnsootFreeDay *day = find_day (file, iso);
+
   g_free (self->day);
-  self->day = g_strdup (g_object_get_data (G_OBJECT (button), "day"));
-  /* The first of the day, so that a day is one key. */
-  g_signal_emit (self, signals[PICKED], 0, *at);
+  self->day = g_strdup (iso);
+  if (day != NULL && day->times->len > 0)
+    pick (self, ((const UnsootFreeTime *) g_ptr_array_index (day->times, 0))->starts_at);
+  else
+    unsoot_booking_times_show (self, file);
 }
 
 static void
-now_cb (GtkButton *button, UnsootBookingTimes *self)
+week_cb (UnsootBookingDays *widget, int step, UnsootBookingTimes *self)
+{
+  UnsootBookingPlan *plan = unsoot_booking_talk_get_plan (self->talk);
+  const int days = (int) plan->days_on + step * DAYS_A_WEEK;
+
+  g_clear_pointer (&self->day, g_free);
+  plan->days_on = (guint) MAX (days, 0);
+  pick (self, 0);
+}
+
+static void
+now_cb (UnsootBookingTimes *self)
 {
   g_clear_pointer (&self->day, g_free);
-  g_signal_emit (self, signals[WALK_IN], 0);
+  unsoot_booking_plan_walk_in (unsoot_booking_talk_get_plan (self->talk));
+  unsoot_booking_talk_changed (self->talk);
 }
 
-static void
-week_cb (GtkButton *button, UnsootBookingTimes *self)
+/* "14:30" on the day that is looked at; NULL where it is no time. */
+static GDateTime *
+read_clock (UnsootBookingTimes *self)
 {
-  g_clear_pointer (&self->day, g_free);
-  g_signal_emit (self, signals[WEEK], 0, GTK_WIDGET (button) == self->back ? -1 : 1);
-}
-
-static void
-limited_cb (UnsootBookingTimes *self)
-{
-  if (!self->filling)
-    g_signal_emit (self, signals[LIMITED], 0);
-}
-
-/* "14:30" on the day that is looked at. */
-static void
-clock_cb (GtkEntry *entry, UnsootBookingTimes *self)
-{
-  g_autofree char *typed = unsoot_form_dup_text (self->clock);
+  g_autofree char *typed = unsoot_form_dup_text (GTK_WIDGET (self->clock));
   g_autofree char *moment = NULL;
-  g_autoptr (GDateTime) at = NULL;
-  g_auto (GStrv) parts = g_strsplit (typed != NULL ? typed : "", ":", 2);
+  int minute;
 
-  if (self->day != NULL && g_strv_length (parts) == 2)
-    moment = g_strdup_printf ("%sT%02d:%02d:00", self->day, atoi (parts[0]), atoi (parts[1]));
-  at = moment != NULL ? g_date_time_new_from_iso8601 (moment, unsoot_session_zone (self->session))
-                      : NULL;
+  if (self->day == NULL || typed == NULL || !unsoot_clock_parse (typed, &minute, NULL))
+    return NULL;
+  moment = g_strdup_printf ("%sT%02d:%02d:00", self->day, minute / 60, minute % 60);
+  return g_date_time_new_from_iso8601 (
+      moment, unsoot_session_zone (unsoot_booking_talk_get_session (self->talk)));
+}
+
+static void
+clock_cb (UnsootBookingTimes *self)
+{
+  g_autoptr (GDateTime) at = read_clock (self);
+
   unsoot_form_say (self->clock_note,
                    at == NULL ? _ ("Type a time of the day that is chosen, as 14:30.") : NULL,
                    TRUE);
   if (at != NULL)
-    g_signal_emit (self, signals[PICKED], 0, g_date_time_to_unix (at));
+    pick (self, g_date_time_to_unix (at));
 }
 
 static void
@@ -140,284 +133,113 @@ unsoot_booking_times_dispose (GObject *object)
 {
   UnsootBookingTimes *self = UNSOOT_BOOKING_TIMES (object);
 
-  g_clear_object (&self->session);
+  g_clear_object (&self->talk);
   g_clear_pointer (&self->day, g_free);
-  for (int i = 0; i < N_LIMITS; i++)
-    g_clear_pointer (&self->limits[i].ids, g_array_unref);
   G_OBJECT_CLASS (unsoot_booking_times_parent_class)->dispose (object);
+  gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_BOOKING_TIMES);
 }
 
 static void
 unsoot_booking_times_class_init (UnsootBookingTimesClass *klass)
 {
-  const GType type = G_TYPE_FROM_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_booking_times_dispose;
-  signals[PICKED] = g_signal_new ("picked", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                  G_TYPE_NONE, 1, G_TYPE_INT64);
-  signals[WALK_IN]
-      = g_signal_new ("walk-in", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[WEEK] = g_signal_new ("week", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
-                                1, G_TYPE_INT);
-  signals[LIMITED]
-      = g_signal_new ("limited", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  g_type_ensure (UNSOOT_TYPE_BOOKING_DAYS);
+  g_type_ensure (UNSOOT_TYPE_BOOKING_LIMITS);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/unsoot/Unsoot/ui/booking-times.ui");
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingTimes, limits);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingTimes, days);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingTimes, times);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingTimes, clock);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingTimes, clock_note);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingTimes, chosen);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingTimes, taken);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingTimes, troubles);
+  gtk_widget_class_bind_template_callback (widget_class, day_cb);
+  gtk_widget_class_bind_template_callback (widget_class, week_cb);
+  gtk_widget_class_bind_template_callback (widget_class, now_cb);
+  gtk_widget_class_bind_template_callback (widget_class, clock_cb);
 }
 
 static void
 unsoot_booking_times_init (UnsootBookingTimes *self)
 {
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
-  gtk_box_set_spacing (GTK_BOX (self), 12);
+  gtk_widget_init_template (GTK_WIDGET (self));
+  unsoot_form_name (GTK_WIDGET (self->clock), _ ("Exactly at"));
 }
 
-static GtkWidget *
-arrow_new (UnsootBookingTimes *self, const char *icon, const char *name)
+void
+unsoot_booking_times_begin (UnsootBookingTimes *self, UnsootBookingTalk *talk)
 {
-  GtkWidget *arrow = gtk_button_new_from_icon_name (icon);
-
-  gtk_widget_add_css_class (arrow, "flat");
-  gtk_widget_set_tooltip_text (arrow, name);
-  gtk_widget_set_valign (arrow, GTK_ALIGN_CENTER);
-  unsoot_form_name (arrow, name);
-  g_signal_connect (arrow, "clicked", G_CALLBACK (week_cb), self);
-  return arrow;
+  self->talk = g_object_ref (talk);
+  unsoot_booking_limits_begin (self->limits, talk);
 }
 
-static void
-build_days (UnsootBookingTimes *self)
-{
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-
-  self->back = arrow_new (self, "go-previous-symbolic", _ ("A week earlier"));
-  self->days = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-  gtk_widget_add_css_class (self->days, "linked");
-  gtk_box_set_homogeneous (GTK_BOX (self->days), TRUE);
-  gtk_widget_set_hexpand (self->days, TRUE);
-  gtk_box_append (GTK_BOX (row), self->back);
-  gtk_box_append (GTK_BOX (row), self->days);
-  gtk_box_append (GTK_BOX (row), arrow_new (self, "go-next-symbolic", _ ("A week later")));
-  gtk_box_append (GTK_BOX (self), row);
-}
-
-static GtkWidget *
-label_new (const char *css)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_widget_add_css_class (label, css);
-  return label;
-}
-
-static void
-build_chosen (UnsootBookingTimes *self)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-
-  self->chosen = label_new ("heading");
-  gtk_widget_add_css_class (self->chosen, "figures");
-  self->taken = label_new ("dim-label");
-  self->troubles = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_box_append (GTK_BOX (box), self->chosen);
-  gtk_box_append (GTK_BOX (box), self->taken);
-  gtk_box_append (GTK_BOX (self), box);
-  gtk_box_append (GTK_BOX (self), self->troubles);
-}
-
-static void
-build_limits (UnsootBookingTimes *self)
-{
-  const char *const names[] = { _ ("Bay"), _ ("Machine"), _ ("Technician") };
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  const gint64 any = 0;
-
-  gtk_box_set_homogeneous (GTK_BOX (row), TRUE);
-  for (int i = 0; i < N_LIMITS; i++)
-    {
-      self->limits[i].choice = gtk_drop_down_new_from_strings ((const char *const[]){ NULL });
-      self->limits[i].ids = g_array_new (FALSE, FALSE, sizeof (gint64));
-      g_array_append_val (self->limits[i].ids, any);
-      gtk_widget_add_css_class (self->limits[i].choice, "small-choice");
-      unsoot_form_name (self->limits[i].choice, names[i]);
-      g_signal_connect_swapped (self->limits[i].choice, "notify::selected", G_CALLBACK (limited_cb),
-                                self);
-      gtk_box_append (GTK_BOX (row), self->limits[i].choice);
-    }
-  gtk_box_append (GTK_BOX (self), row);
-}
-
-static void
-build_exact (UnsootBookingTimes *self)
-{
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *now = gtk_button_new_with_label (_ ("Walk-in: now"));
-
-  unsoot_access_name (now, _ ("Walk-in: now"));
-  g_signal_connect (now, "clicked", G_CALLBACK (now_cb), self);
-  self->clock = gtk_entry_new ();
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->clock), 12);
-  gtk_entry_set_placeholder_text (GTK_ENTRY (self->clock), _ ("or exactly at 14:30"));
-  unsoot_form_name (self->clock, _ ("Exactly at"));
-  g_signal_connect (self->clock, "activate", G_CALLBACK (clock_cb), self);
-  self->clock_note = label_new ("caption");
-  gtk_widget_set_visible (self->clock_note, FALSE);
-  gtk_box_append (GTK_BOX (row), now);
-  gtk_box_append (GTK_BOX (row), self->clock);
-  gtk_box_append (GTK_BOX (self), row);
-  gtk_box_append (GTK_BOX (self), self->clock_note);
-}
-
-GtkWidget *
-unsoot_booking_times_new (UnsootSession *session)
-{
-  UnsootBookingTimes *self = g_object_new (UNSOOT_TYPE_BOOKING_TIMES, NULL);
-
-  self->session = g_object_ref (session);
-  build_limits (self);
-  build_days (self);
-  self->times = gtk_flow_box_new ();
-  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (self->times), GTK_SELECTION_NONE);
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (self->times), 8);
-  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (self->times), 3);
-  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (self->times), 3);
-  unsoot_access_name (self->times, _ ("Free times"));
-  gtk_box_append (GTK_BOX (self), self->times);
-  build_exact (self);
-  build_chosen (self);
-  return GTK_WIDGET (self);
-}
-
-static void
-set_at (GtkWidget *button, gint64 at)
-{
-  g_object_set_data_full (G_OBJECT (button), "at", g_memdup2 (&at, sizeof at), g_free);
-}
-
-/* "today", else "Tue 25": there is room for no more. */
-static char *
-day_name (UnsootBookingTimes *self, const char *iso)
-{
-  g_autofree char *today = unsoot_session_today (self->session);
-  g_autofree char *noon = g_strconcat (iso, "T12:00:00Z", NULL);
-  g_autoptr (GDateTime) date = g_date_time_new_from_iso8601 (noon, NULL);
-  int day = 0, now = 0;
-
-  if (date == NULL || !unsoot_day_parse (iso, &day, NULL) || !unsoot_day_parse (today, &now, NULL))
-    return g_strdup (iso);
-  return day == now ? unsoot_day_near_words (day, now) : g_date_time_format (date, "%a %-d");
-}
-
-/* The day, and how many times of it are free. */
-static GtkWidget *
-day_button_new (UnsootBookingTimes *self, const UnsootFreeDay *day)
-{
-  GtkWidget *button = gtk_toggle_button_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  g_autofree char *near = day_name (self, day->day);
-  g_autofree char *exact = unsoot_format_exact_day (day->day);
-  g_autofree char *count = g_strdup_printf (
-      ngettext ("%d free", "%d free", (gulong) day->times->len), (int) day->times->len);
-  g_autofree char *name = g_strdup_printf ("%s, %s", exact, count);
-  GtkWidget *title = gtk_label_new (near), *free = gtk_label_new (count);
-
-  gtk_label_set_ellipsize (GTK_LABEL (title), PANGO_ELLIPSIZE_END);
-  gtk_widget_add_css_class (button, "day-choice");
-  gtk_widget_add_css_class (free, "caption");
-  gtk_widget_add_css_class (free, "dim-label");
-  gtk_box_append (GTK_BOX (box), title);
-  gtk_box_append (GTK_BOX (box), free);
-  gtk_button_set_child (GTK_BUTTON (button), box);
-  gtk_widget_set_tooltip_text (button, exact);
-  unsoot_access_name (button, name);
-  g_object_set_data_full (G_OBJECT (button), "day", g_strdup (day->day), g_free);
-  set_at (button, day->times->len > 0
-                      ? ((const UnsootFreeTime *) g_ptr_array_index (day->times, 0))->starts_at
-                      : 0);
-  return button;
-}
-
-static gboolean
-has_time (const UnsootFreeDay *day, gint64 at)
-{
-  for (guint i = 0; i < day->times->len; i++)
-    if (((const UnsootFreeTime *) g_ptr_array_index (day->times, i))->starts_at == at)
-      return TRUE;
-  return FALSE;
-}
-
-/* The day that is looked at: that of the chosen time, else the one looked at before, else the
- * first with something free. */
+/* The day that is looked at: one that was asked for though it is full; that of the chosen time;
+ * the one looked at before; the first with something free. */
 static const UnsootFreeDay *
 day_of (UnsootBookingTimes *self, const UnsootBookingFile *file)
 {
-  const gint64 at = file->time != NULL ? file->time->starts_at : 0;
-  g_autofree char *iso
-      = at != 0 ? unsoot_format_iso_day (at, unsoot_session_zone (self->session)) : NULL;
-  const UnsootFreeDay *first = NULL;
+  UnsootSession *session = unsoot_booking_talk_get_session (self->talk);
+  const UnsootFreeDay *before = find_day (file, self->day);
+  g_autofree char *iso = file->time != NULL ? unsoot_format_iso_day (file->time->starts_at,
+                                                                     unsoot_session_zone (session))
+                                            : NULL;
+  const UnsootFreeDay *chosen = find_day (file, iso);
 
-  for (guint i = 0; i < file->days->len; i++)
+  if (before != NULL && before->times->len == 0)
+    return before;
+  if (chosen != NULL)
+    return chosen;
+  for (guint i = 0; before == NULL && i < file->days->len; i++)
     {
       const UnsootFreeDay *day = g_ptr_array_index (file->days, i);
-      if (g_strcmp0 (day->day, self->day) == 0 && (at == 0 || g_strcmp0 (iso, day->day) == 0))
+      if (day->times->len > 0)
         return day;
-      if (has_time (day, at) || g_strcmp0 (iso, day->day) == 0)
-        return day;
-      if (first == NULL && day->times->len > 0)
-        first = day;
     }
-  return first != NULL ? first : file->days->len > 0 ? g_ptr_array_index (file->days, 0) : NULL;
+  return before != NULL || file->days->len == 0 ? before : g_ptr_array_index (file->days, 0);
 }
 
-static void
-show_days (UnsootBookingTimes *self, const UnsootBookingFile *file, const UnsootFreeDay *shown)
+static GtkToggleButton *
+time_button_new (UnsootBookingTimes *self, const UnsootFreeTime *time, const char *clock)
 {
-  GtkToggleButton *group = NULL;
+  GtkWidget *button = gtk_toggle_button_new_with_label (clock);
+  g_autofree char *what
+      = g_strdup_printf ("%s · %s · %s", time->bay, time->machine, time->technician);
 
-  clear (self->days);
-  for (guint i = 0; i < file->days->len; i++)
-    {
-      const UnsootFreeDay *day = g_ptr_array_index (file->days, i);
-      GtkWidget *button = day_button_new (self, day);
-      if (group == NULL)
-        group = GTK_TOGGLE_BUTTON (button);
-      else
-        gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (button), group);
-      gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), day == shown);
-      g_signal_connect (button, "toggled", G_CALLBACK (day_cb), self);
-      gtk_box_append (GTK_BOX (self->days), button);
-    }
-  gtk_widget_set_sensitive (self->back, file->plan->days_on > 0);
+  gtk_widget_add_css_class (button, "time-choice");
+  gtk_widget_set_tooltip_text (button, what);
+  unsoot_access_name (button, clock);
+  g_object_set_data_full (G_OBJECT (button), "at",
+                          g_memdup2 (&time->starts_at, sizeof time->starts_at), g_free);
+  return GTK_TOGGLE_BUTTON (button);
 }
 
 static void
 show_times (UnsootBookingTimes *self, const UnsootFreeDay *day, gint64 at)
 {
-  GTimeZone *zone = unsoot_session_zone (self->session);
+  GTimeZone *zone = unsoot_session_zone (unsoot_booking_talk_get_session (self->talk));
   GtkToggleButton *group = NULL;
+  GtkWidget *child;
 
-  clear (self->times);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->times))) != NULL)
+    gtk_flow_box_remove (self->times, child);
   for (guint i = 0; day != NULL && i < day->times->len; i++)
     {
       const UnsootFreeTime *time = g_ptr_array_index (day->times, i);
       g_autofree char *clock = unsoot_format_clock (time->starts_at, zone);
-      g_autofree char *what
-          = g_strdup_printf ("%s · %s · %s", time->bay, time->machine, time->technician);
-      GtkWidget *button = gtk_toggle_button_new_with_label (clock);
+      GtkToggleButton *button = time_button_new (self, time, clock);
 
-      if (group == NULL)
-        group = GTK_TOGGLE_BUTTON (button);
-      else
-        gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (button), group);
-      gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), time->starts_at == at);
-      gtk_widget_add_css_class (button, "time-choice");
-      gtk_widget_set_tooltip_text (button, what);
-      unsoot_access_name (button, clock);
-      set_at (button, time->starts_at);
+      gtk_toggle_button_set_group (button, group);
+      group = group != NULL ? group : button;
+      gtk_toggle_button_set_active (button, time->starts_at == at);
       g_signal_connect (button, "toggled", G_CALLBACK (time_cb), self);
-      gtk_flow_box_append (GTK_FLOW_BOX (self->times), button);
-      GtkWidget *cell = gtk_widget_get_parent (button);
-      gtk_widget_set_focusable (cell, FALSE);
-      unsoot_access_name (cell, clock);
+      gtk_flow_box_append (self->times, GTK_WIDGET (button));
+      child = gtk_widget_get_parent (GTK_WIDGET (button));
+      gtk_widget_set_focusable (child, FALSE);
+      unsoot_access_name (child, clock);
     }
 }
 
@@ -426,10 +248,26 @@ say_troubles (UnsootBookingTimes *self, const GPtrArray *sentences)
 {
   for (guint i = 0; sentences != NULL && i < sentences->len; i++)
     {
-      GtkWidget *label = label_new ("trouble");
-      gtk_label_set_text (GTK_LABEL (label), g_ptr_array_index (sentences, i));
-      gtk_box_append (GTK_BOX (self->troubles), label);
+      GtkWidget *label = gtk_label_new (g_ptr_array_index (sentences, i));
+      gtk_label_set_xalign (GTK_LABEL (label), 0);
+      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+      gtk_widget_add_css_class (label, "trouble");
+      gtk_box_append (self->troubles, label);
     }
+}
+
+/* What stands in the way of the chosen time, else of the day that is looked at. */
+static void
+show_troubles (UnsootBookingTimes *self, const UnsootBookingFile *file, const UnsootFreeDay *day)
+{
+  const gboolean full = day != NULL && day->times->len == 0;
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->troubles))) != NULL)
+    gtk_box_remove (self->troubles, child);
+  say_troubles (self, file->why);
+  if (full && (file->why == NULL || file->why->len == 0))
+    say_troubles (self, day->why);
 }
 
 static char *
@@ -448,55 +286,19 @@ taken_text (const UnsootFreeTime *time)
 static void
 show_chosen (UnsootBookingTimes *self, const UnsootBookingFile *file)
 {
+  UnsootSession *session = unsoot_booking_talk_get_session (self->talk);
   g_autofree char *when = NULL, *taken = NULL;
 
   if (file->time != NULL)
     {
       when = unsoot_format_from_to (file->time->starts_at, file->time->ends_at,
-                                    unsoot_session_now (self->session),
-                                    unsoot_session_zone (self->session));
+                                    unsoot_session_now (session), unsoot_session_zone (session));
       taken = taken_text (file->time);
     }
-  gtk_label_set_text (GTK_LABEL (self->chosen), when != NULL ? when : _ ("No time chosen yet"));
-  gtk_label_set_text (GTK_LABEL (self->taken), taken != NULL ? taken : "");
-}
-
-static void
-fill_limit (Limit *limit, const char *label, const char *any, const GPtrArray *rows, gsize name,
-            gint64 chosen)
-{
-  g_autoptr (GPtrArray) words = g_ptr_array_new ();
-  guint selected = 0;
-
-  if (limit->ids->len != rows->len + 1)
-    {
-      g_array_set_size (limit->ids, 1);
-      g_ptr_array_add (words, (gpointer) any);
-      for (guint i = 0; i < rows->len; i++)
-        {
-          const UnsootRecordHead *row = g_ptr_array_index (rows, i);
-          g_array_append_val (limit->ids, row->id);
-          g_ptr_array_add (words, G_STRUCT_MEMBER (char *, row, name));
-        }
-      g_ptr_array_add (words, NULL);
-      unsoot_form_set_words (limit->choice, (const char *const *) words->pdata);
-      unsoot_form_name (limit->choice, label);
-    }
-  for (guint i = 0; i < limit->ids->len; i++)
-    if (g_array_index (limit->ids, gint64, i) == chosen)
-      selected = i;
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (limit->choice), selected);
-}
-
-static void
-show_limits (UnsootBookingTimes *self, const UnsootBookingFile *file)
-{
-  fill_limit (&self->limits[BAY], _ ("Bay"), _ ("Any bay"), file->bays,
-              G_STRUCT_OFFSET (UnsootBayRow, name), file->plan->bay_id);
-  fill_limit (&self->limits[MACHINE], _ ("Machine"), _ ("Any machine"), file->machines,
-              G_STRUCT_OFFSET (UnsootMachineRow, name), file->plan->machine_id);
-  fill_limit (&self->limits[TECHNICIAN], _ ("Technician"), _ ("Anyone"), file->people,
-              G_STRUCT_OFFSET (UnsootStaffRow, name), file->plan->technician_id);
+  gtk_label_set_text (self->chosen, when != NULL                 ? when
+                                    : file->days_trouble != NULL ? file->days_trouble
+                                                                 : _ ("No time chosen yet"));
+  gtk_label_set_text (self->taken, taken != NULL ? taken : "");
 }
 
 void
@@ -505,44 +307,16 @@ unsoot_booking_times_show (UnsootBookingTimes *self, const UnsootBookingFile *fi
   const UnsootFreeDay *day = file->days != NULL ? day_of (self, file) : NULL;
 
   self->filling = TRUE;
-  show_limits (self, file);
-  clear (self->troubles);
+  unsoot_booking_limits_show (self->limits, file);
   if (file->days != NULL)
     {
       g_free (self->day);
       self->day = day != NULL ? g_strdup (day->day) : NULL;
-      show_days (self, file, day);
+      unsoot_booking_days_show (self->days, unsoot_booking_talk_get_session (self->talk),
+                                file->days, day, file->plan->days_on > 0);
       show_times (self, day, file->time != NULL ? file->time->starts_at : 0);
     }
   show_chosen (self, file);
-  say_troubles (self, file->why);
-  if (day != NULL && day->times->len == 0 && (file->why == NULL || file->why->len == 0))
-    say_troubles (self, day->why);
+  show_troubles (self, file, day);
   self->filling = FALSE;
-}
-
-static gint64
-limit_id (const Limit *limit)
-{
-  const guint selected = gtk_drop_down_get_selected (GTK_DROP_DOWN (limit->choice));
-
-  return selected < limit->ids->len ? g_array_index (limit->ids, gint64, selected) : 0;
-}
-
-gint64
-unsoot_booking_times_get_bay (UnsootBookingTimes *self)
-{
-  return limit_id (&self->limits[BAY]);
-}
-
-gint64
-unsoot_booking_times_get_machine (UnsootBookingTimes *self)
-{
-  return limit_id (&self->limits[MACHINE]);
-}
-
-gint64
-unsoot_booking_times_get_technician (UnsootBookingTimes *self)
-{
-  return limit_id (&self->limits[TECHNICIAN]);
 }

@@ -1,45 +1,42 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "booking-vehicle.h"
 
-#include <glib/gi18n-lib.h>
+#include <adwaita.h>
 
-#include "access.h"
+#include "booking-past.h"
 #include "entry-form.h"
 #include "vehicle-fields.h"
 #include "vehicles.h"
 
 enum
 {
-  MOST_IN_SIGHT = 3, /* beyond this only the chosen one is shown */
-  MOST_WITHOUT_SCROLLING = 6,
-  ROW_HEIGHT = 32
+  MOST_IN_SIGHT = 3 /* beyond this only the chosen one is shown */
 };
 
 struct _UnsootBookingVehicle
 {
   GtkBox parent_instance;
 
-  /* borrowed children */
-  GtkWidget *hint;
-  GtkWidget *chosen;
-  GtkWidget *chosen_title;
+  /* template */
+  GtkLabel *hint;
+  GtkBox *chosen;
+  GtkLabel *chosen_title;
+  GtkButton *other;
   GtkWidget *scroller;
   GtkWidget *choices;
-  GtkWidget *another;
+  AdwBin *past;
+  AdwBin *fresh;
+  GtkButton *another;
+
+  /* borrowed child */
   GtkWidget *fields;
+
+  /* owned */
+  UnsootBookingTalk *talk;
 
   gboolean filling;
   gboolean unfolded; /* all are wanted to choose from */
 };
-
-enum
-{
-  VEHICLE,
-  NEW_VEHICLE,
-  EDITED,
-  N_SIGNALS
-};
-static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (UnsootBookingVehicle, unsoot_booking_vehicle, GTK_TYPE_BOX)
 
@@ -51,20 +48,26 @@ choice_cb (GtkCheckButton *choice, UnsootBookingVehicle *self)
   if (self->filling || !gtk_check_button_get_active (choice))
     return;
   self->unfolded = FALSE;
-  g_signal_emit (self, signals[VEHICLE], 0, *id);
+  unsoot_booking_plan_change_vehicle (unsoot_booking_talk_get_plan (self->talk), *id);
+  unsoot_booking_talk_changed (self->talk);
 }
 
 static void
 another_cb (UnsootBookingVehicle *self)
 {
-  g_signal_emit (self, signals[NEW_VEHICLE], 0);
+  UnsootBookingPlan *plan = unsoot_booking_talk_get_plan (self->talk);
+  const UnsootBookingFile *file = unsoot_booking_talk_get_file (self->talk);
+
+  unsoot_booking_plan_new_vehicle (plan, NULL);
+  plan->customer_id = file != NULL ? file->plan->customer_id : 0;
+  unsoot_booking_talk_go_on (self->talk);
 }
 
 static void
 unfold_cb (UnsootBookingVehicle *self)
 {
   self->unfolded = TRUE;
-  gtk_widget_set_visible (self->chosen, FALSE);
+  gtk_widget_set_visible (GTK_WIDGET (self->chosen), FALSE);
   gtk_widget_set_visible (self->scroller, TRUE);
   gtk_widget_child_focus (self->choices, GTK_DIR_TAB_FORWARD);
 }
@@ -72,77 +75,56 @@ unfold_cb (UnsootBookingVehicle *self)
 static void
 edited_cb (UnsootBookingVehicle *self)
 {
-  g_signal_emit (self, signals[EDITED], 0);
+  UnsootBookingPlan *plan = unsoot_booking_talk_get_plan (self->talk);
+
+  if (plan == NULL || plan->vehicle == NULL)
+    return;
+  unsoot_vehicle_fields_read (UNSOOT_VEHICLE_FIELDS (self->fields), plan->vehicle, NULL);
+  unsoot_booking_talk_changing (self->talk);
+}
+
+static void
+unsoot_booking_vehicle_dispose (GObject *object)
+{
+  g_clear_object (&UNSOOT_BOOKING_VEHICLE (object)->talk);
+  G_OBJECT_CLASS (unsoot_booking_vehicle_parent_class)->dispose (object);
+  gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_BOOKING_VEHICLE);
 }
 
 static void
 unsoot_booking_vehicle_class_init (UnsootBookingVehicleClass *klass)
 {
-  const GType type = G_TYPE_FROM_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  signals[VEHICLE] = g_signal_new ("vehicle", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                   G_TYPE_NONE, 1, G_TYPE_INT64);
-  signals[NEW_VEHICLE]
-      = g_signal_new ("new-vehicle", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  signals[EDITED]
-      = g_signal_new ("edited", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  G_OBJECT_CLASS (klass)->dispose = unsoot_booking_vehicle_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/unsoot/Unsoot/ui/booking-vehicle.ui");
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingVehicle, hint);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingVehicle, chosen);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingVehicle, chosen_title);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingVehicle, other);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingVehicle, scroller);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingVehicle, choices);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingVehicle, past);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingVehicle, fresh);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingVehicle, another);
+  gtk_widget_class_bind_template_callback (widget_class, another_cb);
+  gtk_widget_class_bind_template_callback (widget_class, unfold_cb);
 }
 
 static void
 unsoot_booking_vehicle_init (UnsootBookingVehicle *self)
 {
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
-  gtk_box_set_spacing (GTK_BOX (self), 6);
+  gtk_widget_init_template (GTK_WIDGET (self));
 }
 
-static void
-build_chosen (UnsootBookingVehicle *self)
+void
+unsoot_booking_vehicle_begin (UnsootBookingVehicle *self, UnsootBookingTalk *talk)
 {
-  GtkWidget *other = gtk_button_new_with_label (_ ("Another of theirs"));
-
-  self->chosen = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  self->chosen_title = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (self->chosen_title), 0);
-  gtk_label_set_wrap (GTK_LABEL (self->chosen_title), TRUE);
-  gtk_widget_set_hexpand (self->chosen_title, TRUE);
-  gtk_widget_add_css_class (self->chosen_title, "heading");
-  gtk_widget_add_css_class (other, "flat");
-  unsoot_access_name (other, _ ("Another of theirs"));
-  g_signal_connect_swapped (other, "clicked", G_CALLBACK (unfold_cb), self);
-  gtk_box_append (GTK_BOX (self->chosen), self->chosen_title);
-  gtk_box_append (GTK_BOX (self->chosen), other);
-  gtk_box_append (GTK_BOX (self), self->chosen);
-}
-
-GtkWidget *
-unsoot_booking_vehicle_new (UnsootSession *session)
-{
-  UnsootBookingVehicle *self = g_object_new (UNSOOT_TYPE_BOOKING_VEHICLE, NULL);
-
-  self->hint = gtk_label_new (_ ("Say first who is calling."));
-  gtk_label_set_xalign (GTK_LABEL (self->hint), 0);
-  gtk_widget_add_css_class (self->hint, "dim-label");
-  self->choices = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  self->scroller = gtk_scrolled_window_new ();
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER,
-                                  GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->scroller), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->scroller),
-                                              MOST_WITHOUT_SCROLLING * ROW_HEIGHT);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->choices);
-  self->another = gtk_button_new_with_label (_ ("New vehicle"));
-  gtk_widget_set_halign (self->another, GTK_ALIGN_START);
-  unsoot_access_name (self->another, _ ("New vehicle"));
-  g_signal_connect_swapped (self->another, "clicked", G_CALLBACK (another_cb), self);
-  self->fields = unsoot_vehicle_fields_new (session, FALSE);
-  gtk_widget_set_visible (self->fields, FALSE);
+  self->talk = g_object_ref (talk);
+  self->fields = unsoot_vehicle_fields_new (unsoot_booking_talk_get_session (talk), FALSE);
   g_signal_connect_swapped (self->fields, "edited", G_CALLBACK (edited_cb), self);
-  gtk_box_append (GTK_BOX (self), self->hint);
-  build_chosen (self);
-  gtk_box_append (GTK_BOX (self), self->scroller);
-  gtk_box_append (GTK_BOX (self), self->fields);
-  gtk_box_append (GTK_BOX (self), self->another);
-  return GTK_WIDGET (self);
+  adw_bin_set_child (self->fresh, self->fields);
 }
 
 static GtkWidget *
@@ -214,6 +196,31 @@ folds (UnsootBookingVehicle *self, const UnsootBookingFile *file)
          && (file->job != NULL || (!self->unfolded && file->vehicles->len > MOST_IN_SIGHT));
 }
 
+static void
+show_chosen (UnsootBookingVehicle *self, const UnsootBookingFile *file)
+{
+  const gboolean folded = folds (self, file);
+
+  if (folded)
+    {
+      g_autofree char *title = unsoot_vehicle_title (file->vehicle);
+      gtk_label_set_text (self->chosen_title, title);
+    }
+  gtk_widget_set_visible (GTK_WIDGET (self->chosen), folded);
+  gtk_widget_set_visible (GTK_WIDGET (self->other), file->job == NULL);
+  gtk_widget_set_visible (self->scroller,
+                          !folded && file->vehicles != NULL && file->vehicles->len > 0);
+}
+
+static void
+show_past (UnsootBookingVehicle *self, const UnsootBookingFile *file)
+{
+  GtkWidget *past = unsoot_booking_past_new (file, unsoot_booking_talk_get_session (self->talk));
+
+  adw_bin_set_child (self->past, past);
+  gtk_widget_set_visible (GTK_WIDGET (self->past), past != NULL);
+}
+
 void
 unsoot_booking_vehicle_show (UnsootBookingVehicle *self, const UnsootBookingFile *file)
 {
@@ -227,37 +234,23 @@ unsoot_booking_vehicle_show (UnsootBookingVehicle *self, const UnsootBookingFile
       mark_chosen (self, file);
     }
   unsoot_vehicle_fields_set_families (UNSOOT_VEHICLE_FIELDS (self->fields), file->families);
-  if (fresh && !gtk_widget_get_visible (self->fields))
+  if (fresh && !gtk_widget_get_visible (GTK_WIDGET (self->fresh)))
     unsoot_vehicle_fields_set (UNSOOT_VEHICLE_FIELDS (self->fields), file->plan->vehicle);
-  gtk_widget_set_visible (self->fields, fresh);
-  if (folds (self, file))
-    {
-      g_autofree char *title = unsoot_vehicle_title (file->vehicle);
-      gtk_label_set_text (GTK_LABEL (self->chosen_title), title);
-    }
-  gtk_widget_set_visible (self->chosen, folds (self, file));
-  gtk_widget_set_visible (gtk_widget_get_last_child (self->chosen), file->job == NULL);
-  gtk_widget_set_visible (self->scroller,
-                          !folds (self, file) && file->vehicles != NULL && file->vehicles->len > 0);
-  gtk_widget_set_visible (self->hint, !somebody && !fresh);
-  gtk_widget_set_visible (self->another, !fresh && file->job == NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->fresh), fresh);
+  show_chosen (self, file);
+  show_past (self, file);
+  gtk_widget_set_visible (GTK_WIDGET (self->hint), !somebody && !fresh);
+  gtk_widget_set_visible (GTK_WIDGET (self->another), !fresh && file->job == NULL);
   self->filling = FALSE;
-}
-
-void
-unsoot_booking_vehicle_read (UnsootBookingVehicle *self, UnsootBookingPlan *plan)
-{
-  if (plan->vehicle != NULL)
-    unsoot_vehicle_fields_read (UNSOOT_VEHICLE_FIELDS (self->fields), plan->vehicle, NULL);
 }
 
 void
 unsoot_booking_vehicle_focus (UnsootBookingVehicle *self)
 {
-  if (gtk_widget_get_visible (self->fields))
+  if (gtk_widget_get_visible (GTK_WIDGET (self->fresh)))
     gtk_widget_child_focus (self->fields, GTK_DIR_TAB_FORWARD);
   else if (gtk_widget_get_visible (self->scroller))
     gtk_widget_child_focus (self->choices, GTK_DIR_TAB_FORWARD);
   else
-    gtk_widget_grab_focus (self->another);
+    gtk_widget_grab_focus (GTK_WIDGET (self->another));
 }

@@ -3,23 +3,19 @@
 
 #include <gtk/gtk.h>
 
-#include "booking-file.h"
-#include "session.h"
+#include "booking-talk.h"
 
 G_BEGIN_DECLS
 
-/* Which vehicle: one of the customer's, or a new one.
- * Signals "vehicle" (gint64 id), "new-vehicle", "edited". */
+/* Which vehicle: one of the customer's with what was done on it before, or a new one. */
 #define UNSOOT_TYPE_BOOKING_VEHICLE (unsoot_booking_vehicle_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootBookingVehicle, unsoot_booking_vehicle, UNSOOT, BOOKING_VEHICLE, GtkBox)
 
-GtkWidget *unsoot_booking_vehicle_new (UnsootSession *session);
+/* What is said here goes into @talk. Once. */
+void unsoot_booking_vehicle_begin (UnsootBookingVehicle *self, UnsootBookingTalk *talk);
 
 /* What is being typed is left alone. */
 void unsoot_booking_vehicle_show (UnsootBookingVehicle *self, const UnsootBookingFile *file);
-
-/* Writes what was typed of a new one into @plan. */
-void unsoot_booking_vehicle_read (UnsootBookingVehicle *self, UnsootBookingPlan *plan);
 
 void unsoot_booking_vehicle_focus (UnsootBookingVehicle *self);
 

@@ -3,156 +3,121 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "access.h"
 #include "customer-fields.h"
 #include "customer-words.h"
-#include "entry-form.h"
 #include "party-box.h"
 
 struct _UnsootBookingWho
 {
   GtkBox parent_instance;
 
+  /* template */
+  GtkBox *known;
+  GtkLabel *name;
+  GtkLabel *detail;
+  GtkLabel *rule;
+  GtkButton *other;
+  GtkBox *fresh;
+
   /* borrowed children */
   GtkWidget *party;
-  GtkWidget *known;
-  GtkWidget *name, *detail, *rule;
-  GtkWidget *fresh;
   GtkWidget *fields;
-  GtkWidget *other;
-};
 
-enum
-{
-  CUSTOMER,
-  VEHICLE,
-  SOMEBODY_NEW,
-  FORGET,
-  EDITED,
-  N_SIGNALS
+  /* owned */
+  UnsootBookingTalk *talk;
 };
-static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (UnsootBookingWho, unsoot_booking_who, GTK_TYPE_BOX)
 
 static void
 customer_cb (UnsootPartyBox *party, gint64 id, UnsootBookingWho *self)
 {
-  g_signal_emit (self, signals[CUSTOMER], 0, id);
+  unsoot_booking_plan_take_customer (unsoot_booking_talk_get_plan (self->talk), id);
+  unsoot_booking_talk_go_on (self->talk);
 }
 
 static void
 vehicle_cb (UnsootPartyBox *party, gint64 id, UnsootBookingWho *self)
 {
-  g_signal_emit (self, signals[VEHICLE], 0, id);
+  unsoot_booking_plan_take_vehicle (unsoot_booking_talk_get_plan (self->talk), id);
+  unsoot_booking_talk_go_on (self->talk);
 }
 
 static void
 new_cb (UnsootPartyBox *party, const char *typed, UnsootBookingWho *self)
 {
-  g_signal_emit (self, signals[SOMEBODY_NEW], 0, typed);
+  UnsootBookingPlan *plan = unsoot_booking_talk_get_plan (self->talk);
+
+  unsoot_booking_plan_new_customer (plan, typed);
+  if (plan->vehicle == NULL)
+    unsoot_booking_plan_new_vehicle (plan, NULL);
+  unsoot_booking_talk_go_on (self->talk);
 }
 
 static void
 forget_cb (UnsootBookingWho *self)
 {
-  g_signal_emit (self, signals[FORGET], 0);
+  unsoot_booking_plan_forget_caller (unsoot_booking_talk_get_plan (self->talk));
+  unsoot_booking_talk_go_on (self->talk);
 }
 
 static void
 edited_cb (UnsootBookingWho *self)
 {
-  g_signal_emit (self, signals[EDITED], 0);
+  UnsootBookingPlan *plan = unsoot_booking_talk_get_plan (self->talk);
+
+  if (plan == NULL || plan->customer == NULL)
+    return;
+  unsoot_customer_fields_read (UNSOOT_CUSTOMER_FIELDS (self->fields), plan->customer, &plan->phone,
+                               NULL);
+  unsoot_booking_talk_changing (self->talk);
 }
 
-static guint
-signal_new (GType type, const char *name, GType argument)
+static void
+unsoot_booking_who_dispose (GObject *object)
 {
-  return g_signal_new (name, type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
-                       argument != G_TYPE_NONE ? 1 : 0, argument);
+  g_clear_object (&UNSOOT_BOOKING_WHO (object)->talk);
+  G_OBJECT_CLASS (unsoot_booking_who_parent_class)->dispose (object);
+  gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_BOOKING_WHO);
 }
 
 static void
 unsoot_booking_who_class_init (UnsootBookingWhoClass *klass)
 {
-  const GType type = G_TYPE_FROM_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  signals[CUSTOMER] = signal_new (type, "customer", G_TYPE_INT64);
-  signals[VEHICLE] = signal_new (type, "vehicle", G_TYPE_INT64);
-  signals[SOMEBODY_NEW] = signal_new (type, "somebody-new", G_TYPE_STRING);
-  signals[FORGET] = signal_new (type, "forget", G_TYPE_NONE);
-  signals[EDITED] = signal_new (type, "edited", G_TYPE_NONE);
+  G_OBJECT_CLASS (klass)->dispose = unsoot_booking_who_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/unsoot/Unsoot/ui/booking-who.ui");
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingWho, known);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingWho, name);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingWho, detail);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingWho, rule);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingWho, other);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingWho, fresh);
+  gtk_widget_class_bind_template_callback (widget_class, forget_cb);
 }
 
 static void
 unsoot_booking_who_init (UnsootBookingWho *self)
 {
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
-  gtk_box_set_spacing (GTK_BOX (self), 12);
+  gtk_widget_init_template (GTK_WIDGET (self));
 }
 
-static GtkWidget *
-label_new (const char *css)
+void
+unsoot_booking_who_begin (UnsootBookingWho *self, UnsootBookingTalk *talk)
 {
-  GtkWidget *label = gtk_label_new (NULL);
+  UnsootSession *session = unsoot_booking_talk_get_session (talk);
 
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_widget_add_css_class (label, css);
-  return label;
-}
-
-static GtkWidget *
-other_button_new (UnsootBookingWho *self)
-{
-  GtkWidget *button = gtk_button_new_with_label (_ ("Someone else"));
-
-  gtk_widget_add_css_class (button, "flat");
-  gtk_widget_set_valign (button, GTK_ALIGN_START);
-  unsoot_access_name (button, _ ("Someone else"));
-  g_signal_connect_swapped (button, "clicked", G_CALLBACK (forget_cb), self);
-  return button;
-}
-
-static void
-build_known (UnsootBookingWho *self)
-{
-  GtkWidget *texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-
-  self->known = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  self->name = label_new ("heading");
-  self->detail = label_new ("dim-label");
-  self->rule = label_new ("caption");
-  gtk_widget_set_hexpand (texts, TRUE);
-  gtk_box_append (GTK_BOX (texts), self->name);
-  gtk_box_append (GTK_BOX (texts), self->detail);
-  gtk_box_append (GTK_BOX (texts), self->rule);
-  gtk_box_append (GTK_BOX (self->known), texts);
-  self->other = other_button_new (self);
-  gtk_box_append (GTK_BOX (self->known), self->other);
-  gtk_box_append (GTK_BOX (self), self->known);
-}
-
-GtkWidget *
-unsoot_booking_who_new (UnsootSession *session)
-{
-  UnsootBookingWho *self = g_object_new (UNSOOT_TYPE_BOOKING_WHO, NULL);
-
+  self->talk = g_object_ref (talk);
   self->party = unsoot_party_box_new (session);
   g_signal_connect (self->party, "customer", G_CALLBACK (customer_cb), self);
   g_signal_connect (self->party, "vehicle", G_CALLBACK (vehicle_cb), self);
   g_signal_connect (self->party, "somebody-new", G_CALLBACK (new_cb), self);
-  gtk_box_append (GTK_BOX (self), self->party);
-  build_known (self);
-  self->fresh = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  gtk_box_prepend (GTK_BOX (self), self->party);
   self->fields = unsoot_customer_fields_new (session, FALSE);
   g_signal_connect_swapped (self->fields, "edited", G_CALLBACK (edited_cb), self);
-  gtk_box_append (GTK_BOX (self->fresh), self->fields);
-  GtkWidget *other = other_button_new (self);
-  gtk_widget_set_halign (other, GTK_ALIGN_START);
-  gtk_box_append (GTK_BOX (self->fresh), other);
-  gtk_box_append (GTK_BOX (self), self->fresh);
-  return GTK_WIDGET (self);
+  gtk_box_prepend (self->fresh, self->fields);
 }
 
 static void
@@ -166,11 +131,32 @@ show_known (UnsootBookingWho *self, const UnsootBookingFile *file)
     g_string_append_printf (detail, _ (" · ask for %s"), customer->contact);
   if (file->phone != NULL)
     g_string_append_printf (detail, " · %s", file->phone);
-  gtk_label_set_text (GTK_LABEL (self->name), customer->name);
-  gtk_label_set_text (GTK_LABEL (self->detail), detail->str);
-  gtk_label_set_text (GTK_LABEL (self->rule),
-                      customer->po_required ? _ ("Needs a purchase-order number.") : "");
-  gtk_widget_set_visible (self->rule, customer->po_required);
+  gtk_label_set_text (self->name, customer->name);
+  gtk_label_set_text (self->detail, detail->str);
+}
+
+/* What the customer's own rules ask of every job. */
+static char *
+rule_words (const UnsootCustomerRow *customer, UnsootSession *session)
+{
+  g_autofree char *limit = NULL;
+
+  if (!customer->po_required)
+    return NULL;
+  if (customer->po_limit_minor == 0)
+    return g_strdup (_ ("Needs a purchase-order number."));
+  limit = unsoot_session_money (session, customer->po_limit_minor);
+  /* Translators: an amount */
+  return g_strdup_printf (_ ("Needs a purchase-order number; one order covers up to %s."), limit);
+}
+
+static void
+show_rule (UnsootBookingWho *self, const UnsootCustomerRow *customer)
+{
+  g_autofree char *rule = rule_words (customer, unsoot_booking_talk_get_session (self->talk));
+
+  gtk_label_set_text (self->rule, rule != NULL ? rule : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->rule), rule != NULL);
 }
 
 void
@@ -179,28 +165,23 @@ unsoot_booking_who_show (UnsootBookingWho *self, const UnsootBookingFile *file)
   const gboolean fresh = file->plan->customer != NULL;
 
   gtk_widget_set_visible (self->party, file->customer == NULL && !fresh);
-  gtk_widget_set_visible (self->known, file->customer != NULL);
-  gtk_widget_set_visible (self->other, file->job == NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->known), file->customer != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->other), file->job == NULL);
   if (file->customer != NULL)
-    show_known (self, file);
-  if (fresh && !gtk_widget_get_visible (self->fresh))
+    {
+      show_known (self, file);
+      show_rule (self, file->customer);
+    }
+  if (fresh && !gtk_widget_get_visible (GTK_WIDGET (self->fresh)))
     unsoot_customer_fields_set (UNSOOT_CUSTOMER_FIELDS (self->fields), file->plan->customer,
                                 file->plan->phone);
-  gtk_widget_set_visible (self->fresh, fresh);
-}
-
-void
-unsoot_booking_who_read (UnsootBookingWho *self, UnsootBookingPlan *plan)
-{
-  if (plan->customer != NULL)
-    unsoot_customer_fields_read (UNSOOT_CUSTOMER_FIELDS (self->fields), plan->customer,
-                                 &plan->phone, NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->fresh), fresh);
 }
 
 void
 unsoot_booking_who_focus (UnsootBookingWho *self)
 {
-  if (gtk_widget_get_visible (self->fresh))
+  if (gtk_widget_get_visible (GTK_WIDGET (self->fresh)))
     unsoot_customer_fields_focus (UNSOOT_CUSTOMER_FIELDS (self->fields));
   else
     unsoot_party_box_focus (UNSOOT_PARTY_BOX (self->party));

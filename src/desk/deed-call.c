@@ -85,11 +85,8 @@ toast_new (const char *text)
 static void
 undo_cb (AdwToast *toast, Call *former)
 {
-  UnsootDeedOrder *order = unsoot_deed_order_new (former->order->record);
-
-  order->undo_id = former->order->undo_id;
-  begin (call_new (GTK_WIDGET (former->toasts), former->session, former->form, order,
-                   former->form->undo));
+  begin (call_new (GTK_WIDGET (former->toasts), former->session, former->form,
+                   unsoot_deed_order_copy (former->order), former->form->undo));
 }
 
 static void

@@ -20,6 +20,17 @@ unsoot_deed_order_new (gint64 record)
   return order;
 }
 
+UnsootDeedOrder *
+unsoot_deed_order_copy (const UnsootDeedOrder *order)
+{
+  UnsootDeedOrder *copy = g_memdup2 (order, sizeof *order);
+
+  for (gsize i = 0; i < UNSOOT_DEED_FIELDS; i++)
+    copy->values[i].text = g_strdup (order->values[i].text);
+  copy->said = NULL;
+  return copy;
+}
+
 void
 unsoot_deed_order_free (UnsootDeedOrder *order)
 {

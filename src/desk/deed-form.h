@@ -76,6 +76,8 @@ typedef struct
 const char *unsoot_deed_text (const UnsootDeedOrder *order, gsize field);
 
 UnsootDeedOrder *unsoot_deed_order_new (gint64 record);
+/* All of it but what was said. */
+UnsootDeedOrder *unsoot_deed_order_copy (const UnsootDeedOrder *order);
 void unsoot_deed_order_free (UnsootDeedOrder *order);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (UnsootDeedOrder, unsoot_deed_order_free)
 

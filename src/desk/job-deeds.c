@@ -3,7 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bookings.h"
 #include "jobs.h"
 #include "quotes.h"
 #include "unit-text.h"
@@ -85,32 +84,6 @@ const UnsootDeedForm unsoot_job_cancel_form = {
 };
 
 static gboolean
-do_unbook (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
-{
-  g_autoptr (GError) failed = NULL;
-  g_autoptr (UnsootBookingRow) booking = unsoot_job_booking (db, order->record, &failed);
-
-  if (failed != NULL)
-    {
-      g_propagate_error (error, g_steal_pointer (&failed));
-      return FALSE;
-    }
-  return unsoot_booking_drop (db, who, booking != NULL ? booking->id : 0, order->values[0].text,
-                              error);
-}
-
-const UnsootDeedForm unsoot_job_unbook_form = {
-  .slug = "unbook-job",
-  .title = N_ ("Take the booking back"),
-  .verb = N_ ("Take it back"),
-  .done = N_ ("The time is free again"),
-  .deed = UNSOOT_DEED_MOVE_BOOKING,
-  .n_fields = 1,
-  .fields = { { N_ ("Why"), UNSOOT_ASK_TEXT, FALSE, NULL, NULL } },
-  .carry_out = do_unbook,
-};
-
-static gboolean
 do_quote_again (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
 {
   return unsoot_job_quote_again (db, who, order->record, error);
@@ -182,10 +155,40 @@ const UnsootDeedForm unsoot_job_line_form = {
   .carry_out = do_line,
 };
 
+/* Where the order says afterwards whether a word covered the line. */
+#define DECLINED_AUTHORISED 1
+
+/* The newest estimate is what a word is given on: it has no declined line in it. */
 static gboolean
 do_line_decline (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
 {
-  return unsoot_job_line_decline (db, who, order->record, unsoot_deed_text (order, 0), error);
+  g_autoptr (UnsootTransaction) deed = unsoot_db_begin (db, error);
+  g_autoptr (UnsootJobLineRow) line
+      = deed != NULL ? unsoot_rows_get (db, &unsoot_job_line_row_type, order->record, error) : NULL;
+
+  if (line == NULL
+      || !unsoot_job_line_decline (db, who, line->id, unsoot_deed_text (order, 0), error)
+      || unsoot_job_estimate (db, who, line->job_id, error) == 0
+      || !unsoot_transaction_commit (g_steal_pointer (&deed), error))
+    return FALSE;
+  order->undo_id = line->id;
+  order->values[DECLINED_AUTHORISED].number = g_strcmp0 (line->state, "authorised") == 0;
+  return TRUE;
+}
+
+static gboolean
+undo_line_decline (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_db_begin (db, error);
+  g_autoptr (UnsootJobLineRow) line
+      = deed != NULL ? unsoot_rows_get (db, &unsoot_job_line_row_type, order->undo_id, error)
+                     : NULL;
+
+  return line != NULL
+         && unsoot_job_line_stand (db, who, line->id,
+                                   order->values[DECLINED_AUTHORISED].number != 0, error)
+         && unsoot_job_estimate (db, who, line->job_id, error) != 0
+         && unsoot_transaction_commit (g_steal_pointer (&deed), error);
 }
 
 const UnsootDeedForm unsoot_job_line_decline_form = {
@@ -197,86 +200,26 @@ const UnsootDeedForm unsoot_job_line_decline_form = {
   .n_fields = 1,
   .fields = { { N_ ("Why"), UNSOOT_ASK_TEXT, TRUE, NULL, NULL } },
   .carry_out = do_line_decline,
+  .undo = undo_line_decline,
 };
 
-/* Where a booking's parts lie in its order. */
-enum
-{
-  BOOK_BAY,
-  BOOK_MACHINE,
-  BOOK_TECHNICIAN,
-  BOOK_STARTS,
-  BOOK_ENDS,
-  BOOK_ITEMS, /* ids with commas between */
-  BOOK_MOVES,
-};
-
-UnsootDeedOrder *
-unsoot_job_book_order (gint64 job_id, const UnsootFreeTime *time, gboolean moves)
-{
-  UnsootDeedOrder *order = unsoot_deed_order_new (job_id);
-  GString *items = g_string_new (NULL);
-
-  for (guint i = 0; i < time->items->len; i++)
-    g_string_append_printf (items, "%s%" G_GINT64_FORMAT, i > 0 ? "," : "",
-                            g_array_index (time->items, gint64, i));
-  order->values[BOOK_BAY].number = time->bay_id;
-  order->values[BOOK_MACHINE].number = time->machine_id;
-  order->values[BOOK_TECHNICIAN].number = time->technician_id;
-  order->values[BOOK_STARTS].number = time->starts_at;
-  order->values[BOOK_ENDS].number = time->ends_at;
-  order->values[BOOK_ITEMS].text = g_string_free (items, FALSE);
-  order->values[BOOK_MOVES].number = moves;
-  return order;
-}
-
-static GArray *
-read_items (const char *text)
-{
-  g_auto (GStrv) ids = g_strsplit (text, ",", -1);
-  GArray *items = g_array_new (FALSE, FALSE, sizeof (gint64));
-
-  for (guint i = 0; ids[i] != NULL; i++)
-    {
-      const gint64 id = g_ascii_strtoll (ids[i], NULL, 10);
-      if (id != 0)
-        g_array_append_val (items, id);
-    }
-  return items;
-}
-
 static gboolean
-do_book (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
+do_line_offer (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
 {
-  g_autoptr (GArray) items = read_items (order->values[BOOK_ITEMS].text);
-  const UnsootBookingWish wish
-      = { .job_id = order->record,
-          .bay_id = order->values[BOOK_BAY].number,
-          .machine_id = order->values[BOOK_MACHINE].number,
-          .technician_id = order->values[BOOK_TECHNICIAN].number,
-          .starts_at = order->values[BOOK_STARTS].number,
-          .ends_at = order->values[BOOK_ENDS].number,
-          .items = items->len > 0 ? (const gint64 *) (gconstpointer) items->data : NULL,
-          .n_items = items->len };
-  const gint64 id = unsoot_job_book (db, who, &wish, error);
+  g_autoptr (UnsootTransaction) deed = unsoot_db_begin (db, error);
+  g_autoptr (UnsootJobLineRow) line
+      = deed != NULL ? unsoot_rows_get (db, &unsoot_job_line_row_type, order->record, error) : NULL;
 
-  /* A booking that was moved is not taken back as a whole. */
-  order->undo_id = order->values[BOOK_MOVES].number != 0 ? 0 : id;
-  return id != 0;
+  return line != NULL && unsoot_job_line_stand (db, who, line->id, FALSE, error)
+         && unsoot_job_estimate (db, who, line->job_id, error) != 0
+         && unsoot_transaction_commit (g_steal_pointer (&deed), error);
 }
 
-static gboolean
-undo_book (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **error)
-{
-  return unsoot_booking_drop (db, who, order->undo_id, _ ("Taken back at once"), error);
-}
-
-const UnsootDeedForm unsoot_job_book_form = {
-  .slug = "book",
-  .title = N_ ("Book"),
-  .verb = N_ ("Book"),
-  .done = N_ ("Booked"),
-  .deed = UNSOOT_DEED_BOOK,
-  .carry_out = do_book,
-  .undo = undo_book,
+const UnsootDeedForm unsoot_job_line_offer_form = {
+  .slug = "offer-line",
+  .title = N_ ("Offer it again"),
+  .verb = N_ ("Offer again"),
+  .done = N_ ("Offered again; ask the customer for their word on the new estimate"),
+  .deed = UNSOOT_DEED_ESTIMATE,
+  .carry_out = do_line_offer,
 };

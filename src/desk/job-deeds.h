@@ -2,7 +2,6 @@
 #pragma once
 
 #include "deed-form.h"
-#include "free-times.h"
 
 /* The deeds of a job before its work, as forms. */
 
@@ -23,14 +22,8 @@ extern const char *const unsoot_word_ways[];
 extern const UnsootDeedForm unsoot_job_authorise_form;
 extern const UnsootDeedForm unsoot_job_decline_form;
 extern const UnsootDeedForm unsoot_job_cancel_form;
-extern const UnsootDeedForm unsoot_job_unbook_form;
 extern const UnsootDeedForm unsoot_job_quote_again_form;
 extern const UnsootDeedForm unsoot_job_estimate_form;
 extern const UnsootDeedForm unsoot_job_line_form;
 extern const UnsootDeedForm unsoot_job_line_decline_form;
-
-/* Books the job, or moves its booking; asks for nothing. */
-extern const UnsootDeedForm unsoot_job_book_form;
-
-/* What is booked: an order for that form. */
-UnsootDeedOrder *unsoot_job_book_order (gint64 job_id, const UnsootFreeTime *time, gboolean moves);
+extern const UnsootDeedForm unsoot_job_line_offer_form; /* a declined one once more */

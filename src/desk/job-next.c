@@ -7,6 +7,7 @@
 #include "arrival-fields.h"
 #include "deed-dialog.h"
 #include "entry-form.h"
+#include "job-book.h"
 #include "job-deeds.h"
 #include "path.h"
 #include "precheck.h"
@@ -142,7 +143,7 @@ static const Deed line = { N_ ("Add a line…"), UNSOOT_DEED_ESTIMATE, begin_lin
 static gsize
 deeds_for (const UnsootJobViewFile *file, const Deed **deeds, gboolean *usual)
 {
-  const gboolean asks = file->authorised_minor == 0 || file->overrun != NULL;
+  const gboolean asks = file->asks;
   UnsootJobStatus status = UNSOOT_JOB_QUOTED;
   gsize n = 0;
 

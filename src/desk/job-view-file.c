@@ -144,10 +144,12 @@ load_authority (UnsootDb *db, UnsootJobViewFile *self, GError **error)
   if (!unsoot_job_authorised_minor (db, job_id, &self->authorised_minor, error))
     return FALSE;
   unsoot_job_status_find (self->file->job->status, &status);
-  if (self->bill == NULL || self->authorised_minor == 0 || status > UNSOOT_JOB_DONE)
+  self->asks = self->authorised_minor == 0;
+  if (self->bill == NULL || (status > UNSOOT_JOB_DONE && status != UNSOOT_JOB_STOPPED))
     return TRUE;
   if (!unsoot_job_authority (db, job_id, self->bill->with_tax, &result, error))
     return FALSE;
+  self->asks = result.verdict == UNSOOT_AUTHORITY_NONE || result.verdict == UNSOOT_AUTHORITY_ASK;
   if (result.verdict == UNSOOT_AUTHORITY_ASK || result.verdict == UNSOOT_AUTHORITY_WITHIN)
     self->overrun = g_strdup (result.sentence);
   return TRUE;

@@ -18,7 +18,8 @@ typedef struct
   GPtrArray *conflicts;            /* char *: sentences */
   GPtrArray *prechecks;            /* UnsootPrecheckRow that count */
   gint64 authorised_minor;         /* the latest word; 0: none */
-  char *overrun;                   /* what the lines come to needs a new word; NULL: it does not */
+  char *overrun;                   /* how far they run over it; NULL: they do not */
+  gboolean asks;                   /* for a word: there is none, or it runs over too far */
 } UnsootJobViewFile;
 
 /* @now: Unix seconds. Errors: NOT_FOUND. */

@@ -48,20 +48,11 @@ check_order (UnsootDb *db, const UnsootJobRow *job, gint64 amount, GError **erro
   g_autoptr (UnsootCustomerRow) customer
       = shop != NULL ? unsoot_customer_load (db, job->customer_id, error) : NULL;
 
-  if (customer == NULL
-      || !unsoot_po_number_check (job->po_number, customer->po_required, customer->name, error))
-    return FALSE;
-  if (customer->po_required && customer->po_limit_minor > 0 && amount > customer->po_limit_minor)
-    {
-      g_autofree char *limit
-          = unsoot_money_format (customer->po_limit_minor, shop->currency, UNSOOT_MONEY_POINT);
-      g_autofree char *asked = unsoot_money_format (amount, shop->currency, UNSOOT_MONEY_POINT);
-      return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                               _ ("One order of %s covers %s at most; this one would be %s. Split "
-                                  "the work or ask them to raise the limit."),
-                               customer->name, limit, asked);
-    }
-  return TRUE;
+  return customer != NULL
+         && unsoot_po_number_check (job->po_number, customer->po_required, customer->name, error)
+         && (!customer->po_required
+             || unsoot_po_limit_check (customer->po_limit_minor, amount, shop->currency,
+                                       customer->name, error));
 }
 
 static gboolean

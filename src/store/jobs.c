@@ -47,9 +47,12 @@ unsoot_vehicle_declined (UnsootDb *db, gint64 vehicle_id, GError **error)
       "WHERE state = 'declined' AND job_id IN (SELECT id FROM jobs WHERE vehicle_id = $1)"
       " AND (kind = 'labour'"
       "  OR job_id IN (SELECT id FROM jobs WHERE vehicle_id = $1 AND status <> 'declined'))"
+      /* Done since, or declined once more: then the newer one is offered. */
       " AND NOT EXISTS (SELECT 1 FROM job_lines l JOIN jobs j ON j.id = l.job_id"
-      "  WHERE j.vehicle_id = $1 AND l.text = job_lines.text AND l.job_id > job_lines.job_id"
-      "  AND l.state <> 'declined' AND j.status IN ('done', 'invoiced', 'paid'))"
+      "  WHERE j.vehicle_id = $1 AND l.text = job_lines.text AND l.id > job_lines.id"
+      "  AND ((l.state = 'declined' AND (l.kind = 'labour' OR j.status <> 'declined'))"
+      "   OR (l.state <> 'declined' AND l.job_id > job_lines.job_id"
+      "    AND j.status IN ('done', 'invoiced', 'paid'))))"
       " ORDER BY id DESC",
       unsoot_int (vehicle_id));
 }
@@ -142,7 +145,29 @@ unsoot_job_line_decline (UnsootDb *db, const UnsootActing *who, gint64 line_id, 
 
   if (job == NULL || !unsoot_job_check_open (job, error))
     return FALSE;
+  if (g_strcmp0 (line->state, "declined") == 0)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT, _ ("“%s” is declined already."),
+                             line->text);
   return unsoot_deed_end (&deed, set_line_state (db, who, line, "declined", reason, error), error);
+}
+
+gboolean
+unsoot_job_line_stand (UnsootDb *db, const UnsootActing *who, gint64 line_id, gboolean authorised,
+                       GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_DECLINE, error);
+  g_autoptr (UnsootJobLineRow) line
+      = deed != NULL ? unsoot_rows_get (db, &unsoot_job_line_row_type, line_id, error) : NULL;
+  g_autoptr (UnsootJobRow) job = line != NULL ? unsoot_job_load (db, line->job_id, error) : NULL;
+
+  if (job == NULL || !unsoot_job_check_open (job, error))
+    return FALSE;
+  if (g_strcmp0 (line->state, "declined") != 0)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT, _ ("“%s” is not declined."),
+                             line->text);
+  return unsoot_deed_end (
+      &deed, set_line_state (db, who, line, authorised ? "authorised" : "offered", NULL, error),
+      error);
 }
 
 /* All the job's lines that are in @from go to @to. */

@@ -52,9 +52,13 @@ gboolean unsoot_job_authority (UnsootDb *db, gint64 job_id, gint64 total,
 gboolean unsoot_job_line_save (UnsootDb *db, const UnsootActing *who, UnsootJobLineRow *line,
                                GError **error);
 
-/* Declined, kept, and offered when the vehicle comes again. */
+/* Declined, kept, and offered when the vehicle comes again. Errors: CONSTRAINT for one that is
+ * declined already, or once the job is invoiced. */
 gboolean unsoot_job_line_decline (UnsootDb *db, const UnsootActing *who, gint64 line_id,
                                   const char *reason, GError **error);
+/* The decline was a slip: the line stands as it did, @authorised or offered. */
+gboolean unsoot_job_line_stand (UnsootDb *db, const UnsootActing *who, gint64 line_id,
+                                gboolean authorised, GError **error);
 gboolean unsoot_job_decline (UnsootDb *db, const UnsootActing *who, gint64 job_id,
                              const char *reason, GError **error);
 
@@ -62,7 +66,8 @@ gboolean unsoot_job_decline (UnsootDb *db, const UnsootActing *who, gint64 job_i
 gboolean unsoot_job_quote_again (UnsootDb *db, const UnsootActing *who, gint64 job_id,
                                  GError **error);
 
-/* UnsootJobLineRow that were declined on this vehicle and not done since, newest first. */
+/* UnsootJobLineRow that were declined on this vehicle and not done since, newest first; of the
+ * same work declined more than once only the newest. */
 GPtrArray *unsoot_vehicle_declined (UnsootDb *db, gint64 vehicle_id, GError **error);
 
 /* Errors: CONSTRAINT once the job is in the bay or beyond. */

@@ -14,6 +14,7 @@
 #include "jobs.h"
 #include "money.h"
 #include "procedures.h"
+#include "quote-checks.h"
 #include "services.h"
 #include "shops.h"
 #include "stocks.h"
@@ -263,7 +264,9 @@ do_side (Making *making, UnsootSide side, gint64 entered, gint64 fluid_id, Unsoo
   if (!set_volume (making, side, entered, dose, error))
     return FALSE;
   dose->fluid_id = fluid_id != 0 ? fluid_id : usual_fluid (making, slug, error);
-  return dose->fluid_id != 0 && add_fluid (making, dose, slug, error);
+  return dose->fluid_id != 0 && add_fluid (making, dose, slug, error)
+         && unsoot_quote_check_fluid (making->db, making->shop, making->wish, making->now,
+                                      making->quote, dose, error);
 }
 
 static gboolean
@@ -278,6 +281,8 @@ add_kit (Making *making, GError **error)
     {
       const UnsootKitItemRow *item = kit->pdata[i];
       add_line (making, "kit", item->name, item->quantity * 1000, _ ("each"), item->price_minor, 0);
+      say (making->quote->reasons, _ ("Kit: %d × %s, which %s needs each time."),
+           (int) item->quantity, item->name, making->quote->family->name);
     }
   return kit != NULL;
 }
@@ -340,8 +345,9 @@ find_adapters (Making *making, GError **error)
   UnsootQuote *quote = making->quote;
   gint64 from = making->wish->wanted_at != 0 ? making->wish->wanted_at : making->now;
 
-  quote->adapters = unsoot_adapters_fitting (making->db, quote->vehicle, quote->service->sides,
-                                             from, from + quote->planned_minutes * 60, 0, error);
+  quote->adapters
+      = unsoot_adapters_fitting (making->db, quote->vehicle, quote->service->sides, from,
+                                 from + quote->planned_minutes * 60, making->wish->job_id, error);
   if (quote->adapters == NULL)
     return FALSE;
   if (quote->adapters->len == 0)
@@ -374,6 +380,7 @@ reckon (Making *making, GError **error)
     return FALSE;
   if (terms->exempt_reason != NULL)
     say (quote->reasons, _ ("No tax: %s."), terms->exempt_reason);
+  unsoot_quote_check_terms (making->shop, making->customer, quote);
   quote->currency = g_strdup (making->shop->currency);
   quote->valid_until = unsoot_day_iso (day + (int) making->shop->estimate_valid_days);
   return TRUE;

@@ -24,6 +24,7 @@ typedef struct
   gint64 fuel_ml; /* entered by the lead technician; 0: by family or rule */
   gint64 intake_ml;
   gint64 wanted_at; /* when: decides which adapters are free; 0: now */
+  gint64 job_id;    /* already quoted: what is promised to it does not count against it; 0: none */
   gint64 comeback_of;
   const gint64 *again; /* lines declined earlier on this vehicle that are offered again */
   gsize n_again;
@@ -37,7 +38,8 @@ typedef struct
   gint64 ml;    /* 0: that side is not done */
   char *reason; /* "1 L: class 3, one-ton" */
   gint64 fluid_id;
-  char *fluid; /* its name */
+  char *fluid;     /* its name */
+  gint64 short_ml; /* what the shop lacks of it for this job; 0: enough */
 } UnsootQuoteDose;
 
 /* What a job on a vehicle would need and cost, with every reason. */

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "money.h"
 #include "trade-error.h"
 
 #define PHONE_MIN_DIGITS 7
@@ -130,6 +131,24 @@ unsoot_po_number_check (const char *po_number, gboolean required, const char *cu
   g_set_error (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_REFUSED,
                _ ("%s wants no work without a purchase-order number; ask for it and enter it"),
                customer);
+  return FALSE;
+}
+
+gboolean
+unsoot_po_limit_check (gint64 limit, gint64 amount, const char *currency, const char *customer,
+                       GError **error)
+{
+  g_autofree char *covered = NULL, *asked = NULL;
+
+  if (limit <= 0 || amount <= limit)
+    return TRUE;
+  covered = unsoot_money_format (limit, currency, UNSOOT_MONEY_POINT);
+  asked = unsoot_money_format (amount, currency, UNSOOT_MONEY_POINT);
+  /* Translators: a customer's name, then two amounts */
+  g_set_error (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_REFUSED,
+               _ ("One order of %s covers %s at most; this one would be %s. Split the work or ask "
+                  "them to raise the limit."),
+               customer, covered, asked);
   return FALSE;
 }
 

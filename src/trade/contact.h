@@ -38,5 +38,15 @@ gboolean unsoot_email_check (const char *email, GError **error);
 gboolean unsoot_po_number_check (const char *po_number, gboolean required, const char *customer,
                                  GError **error);
 
+/**
+ * unsoot_po_limit_check:
+ * @limit: what one of the customer's orders covers, minor units; 0: there is no limit
+ * @amount: what this one would be, tax included
+ *
+ * Errors: UNSOOT_TRADE_ERROR_REFUSED beyond the limit, with both amounts.
+ */
+gboolean unsoot_po_limit_check (gint64 limit, gint64 amount, const char *currency,
+                                const char *customer, GError **error);
+
 /* A plate in capitals with single spaces, as it is shown; NULL where it is not UTF-8. Free it. */
 char *unsoot_plate_normalise (const char *plate);
