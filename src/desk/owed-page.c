@@ -72,10 +72,11 @@ customer_button_new (const UnsootOwing *owing)
 static GtkWidget *
 statement_button_new (UnsootOwedPage *self, const UnsootOwing *owing)
 {
-  GtkWidget *button = gtk_button_new_with_label (_ ("Statement"));
+  GtkWidget *button = gtk_button_new_from_icon_name ("unsoot-papers-symbolic");
   g_autofree char *name = g_strdup_printf ("%s: %s", _ ("Statement"), owing->name);
 
   gtk_widget_add_css_class (button, "flat");
+  gtk_widget_set_tooltip_text (button, _ ("Statement of account"));
   unsoot_access_name (button, name);
   g_object_set_data_full (G_OBJECT (button), "customer",
                           g_memdup2 (&owing->customer_id, sizeof owing->customer_id), g_free);
