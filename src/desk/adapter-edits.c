@@ -132,7 +132,7 @@ carry_item (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GErro
 
 static const UnsootDeedForm item_form
     = { .slug = "adapter",
-        .title = N_ ("Adapter"),
+        .title = N_ ("Details of an adapter"),
         .verb = N_ ("Save"),
         .done = N_ ("The adapter is saved"),
         .deed = UNSOOT_DEED_EDIT_ADAPTER,
@@ -255,7 +255,7 @@ drop_fit (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError 
 
 static const UnsootDeedForm fit_form = {
   .slug = "adapter-fit",
-  .title = N_ ("What it fits"),
+  .title = N_ ("Something that it fits"),
   .verb = N_ ("Save"),
   .done = N_ ("What it fits is saved"),
   .deed = UNSOOT_DEED_EDIT_ADAPTER,

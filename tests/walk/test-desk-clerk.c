@@ -208,7 +208,7 @@ START_TEST (an_adapter_is_added_and_fits)
   Desk *desk = clerk_desk ();
 
   open_place (desk, "Adapters");
-  open_deed (desk, "Add an adapter…", "Adapter");
+  open_deed (desk, "Add an adapter…", "Details of an adapter");
   desk_key (desk, "Tab");
   desk_type (desk, "ZZ-1");
   desk_key (desk, "Tab");
@@ -218,7 +218,7 @@ START_TEST (an_adapter_is_added_and_fits)
   desk_focus (desk, "Unsoot");
   desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, "ZZ-1");
   desk_wait_title (desk, "Adapter ZZ-1");
-  open_deed (desk, "Add what it fits…", "What it fits");
+  open_deed (desk, "Add what it fits…", "Something that it fits");
   desk_key (desk, "Tab");
   desk_key (desk, "Tab");
   desk_type (desk, "Brindle");
