@@ -38,6 +38,8 @@ struct _UnsootBookingBar
 
   gboolean without_word; /* booked though nobody has given their word yet */
   gboolean may;
+  gboolean waits; /* a deed was asked for of what is not read yet */
+  UnsootBookingStage stage_waited;
 };
 
 G_DEFINE_FINAL_TYPE (UnsootBookingBar, unsoot_booking_bar, GTK_TYPE_BOX)
@@ -303,6 +305,9 @@ unsoot_booking_bar_show (UnsootBookingBar *self, const UnsootBookingFile *file)
   unsoot_access_name (GTK_WIDGET (self->verb), verb);
   self->may = can_do (file, self->without_word);
   gtk_widget_set_sensitive (GTK_WIDGET (self->verb), self->may);
+  if (self->waits && file->stage == self->stage_waited)
+    unsoot_booking_bar_do (self);
+  self->waits = FALSE;
 }
 
 void
@@ -319,6 +324,13 @@ unsoot_booking_bar_do (UnsootBookingBar *self)
 
   if (file == NULL || !gtk_widget_get_sensitive (GTK_WIDGET (self->verb)))
     return;
+  /* What was said last belongs to it; and what is done already is not done twice. */
+  if (unsoot_booking_talk_is_behind (self->talk))
+    {
+      self->waits = TRUE;
+      self->stage_waited = file->stage;
+      return;
+    }
   unsoot_booking_bar_say (self, NULL);
   if (file->stage == UNSOOT_BOOKING_ASKED)
     give_estimate (self, file);

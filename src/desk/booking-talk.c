@@ -240,6 +240,12 @@ unsoot_booking_talk_read (UnsootBookingTalk *self)
                           ask_free, (GDestroyNotify) unsoot_booking_file_free, loaded, self);
 }
 
+gboolean
+unsoot_booking_talk_is_behind (UnsootBookingTalk *self)
+{
+  return self->pause_id != 0 || unsoot_store_slot_busy (&self->slot);
+}
+
 void
 unsoot_booking_talk_leave (UnsootBookingTalk *self)
 {

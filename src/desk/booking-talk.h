@@ -42,6 +42,9 @@ void unsoot_booking_talk_go_on (UnsootBookingTalk *self);
 /* Whether the keyboard is wanted there; it is wanted once. */
 gboolean unsoot_booking_talk_goes_on (UnsootBookingTalk *self);
 
+/* Whether the file is behind what was said: it is being read, or will be in a moment. */
+gboolean unsoot_booking_talk_is_behind (UnsootBookingTalk *self);
+
 /* Reads again, because the book was written. */
 void unsoot_booking_talk_read (UnsootBookingTalk *self);
 
