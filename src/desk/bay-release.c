@@ -8,7 +8,7 @@ struct _UnsootBayRelease
   GtkBox parent_instance;
 
   /* template */
-  GtkLabel *off;
+  GtkLabel *tag;
   GtkEntry *signature;
   GtkEntry *reason;
   GtkLabel *trouble;
@@ -58,7 +58,7 @@ unsoot_bay_release_class_init (UnsootBayReleaseClass *klass)
       = g_signal_new ("back", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/bay-release.ui");
-  gtk_widget_class_bind_template_child (widget_class, UnsootBayRelease, off);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBayRelease, tag);
   gtk_widget_class_bind_template_child (widget_class, UnsootBayRelease, signature);
   gtk_widget_class_bind_template_child (widget_class, UnsootBayRelease, reason);
   gtk_widget_class_bind_template_child (widget_class, UnsootBayRelease, trouble);
@@ -75,13 +75,10 @@ unsoot_bay_release_init (UnsootBayRelease *self)
 void
 unsoot_bay_release_open (UnsootBayRelease *self, const UnsootRun *run, const char *person)
 {
-  g_auto (GStrv) off = unsoot_run_off_engine (run);
-  g_auto (GStrv) tanks = unsoot_run_tanks (run);
-  g_autofree char *first = g_strjoinv (" ", off), *second = g_strjoinv (". ", tanks);
-  g_autofree char *words = g_strdup_printf ("%s %s.", first, second);
+  g_autofree char *tag = unsoot_run_tag (run);
 
   g_return_if_fail (UNSOOT_IS_BAY_RELEASE (self));
-  gtk_label_set_text (self->off, g_strstrip (words));
+  gtk_label_set_text (self->tag, tag);
   if (person != NULL && *gtk_editable_get_text (GTK_EDITABLE (self->signature)) == '\0')
     gtk_editable_set_text (GTK_EDITABLE (self->signature), person);
   unsoot_bay_release_say (self, NULL);

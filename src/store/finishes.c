@@ -122,29 +122,6 @@ unsoot_job_finish (UnsootDb *db, const UnsootActing *who, gint64 job_id, const c
   return unsoot_deed_end (&deed, finish (db, who, job, row, signature, error), error);
 }
 
-static void
-add_lines (GString *tag, const char *heading, char **lines)
-{
-  g_string_append_printf (tag, "%s\n", heading);
-  for (char **line = lines; line != NULL && *line != NULL; line++)
-    g_string_append_printf (tag, "– %s\n", *line);
-}
-
-/* What is off, what is in the tanks, and the next safe step. */
-static char *
-tag_of (const UnsootRun *run)
-{
-  GString *tag = g_string_new (NULL);
-  g_auto (GStrv) off = unsoot_run_off_engine (run);
-  g_auto (GStrv) tanks = unsoot_run_tanks (run);
-  g_autofree char *next = unsoot_run_next_safe_step (run);
-
-  add_lines (tag, _ ("Not as it came in:"), off);
-  add_lines (tag, _ ("In the tanks:"), tanks);
-  g_string_append_printf (tag, _ ("Next safe step: %s"), next);
-  return g_string_free (tag, FALSE);
-}
-
 static gboolean
 release (UnsootDb *db, const UnsootActing *who, UnsootJobRow *job, UnsootRunRow *row,
          const char *signature, const char *reason, GError **error)
@@ -154,7 +131,7 @@ release (UnsootDb *db, const UnsootActing *who, UnsootJobRow *job, UnsootRunRow 
   if (!end_run (db, who, row, UNSOOT_RUN_RELEASED, reason, signature, &run, error))
     return FALSE;
   g_free (row->tag);
-  row->tag = tag_of (run);
+  row->tag = unsoot_run_tag (run);
   return unsoot_rows_update (db, &unsoot_run_row_type, row, who, error)
          && unsoot_job_move (db, who, job, UNSOOT_JOB_STOPPED, reason, error)
          && unsoot_job_keep_booking (db, who, job->id, error);

@@ -261,8 +261,7 @@ check_kind (const UnsootRunEvent *event, GError **error)
 static UnsootDeed
 deed_for (const UnsootRunEvent *event)
 {
-  gboolean stop = event->kind == UNSOOT_RUN_HALT || event->kind == UNSOOT_RUN_HAPPENED
-                  || event->kind == UNSOOT_RUN_ALARM_HEARD;
+  gboolean stop = unsoot_run_event_stops (event) || event->kind == UNSOOT_RUN_ALARM_HEARD;
 
   return stop ? UNSOOT_DEED_HALT : UNSOOT_DEED_RUN_STEP;
 }

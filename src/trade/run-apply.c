@@ -5,6 +5,8 @@
 #include "procedure-text.h"
 #include "run-private.h"
 
+#define SECONDS_A_MINUTE 60
+
 G_DEFINE_QUARK (unsoot_run_error, unsoot_run_error)
 
 static gboolean fail (GError **error, UnsootRunErrorCode code, const char *format, ...)
@@ -88,6 +90,24 @@ is_its_turn (const UnsootRun *run, const UnsootRunEvent *event, GError **error)
   return TRUE;
 }
 
+static gboolean
+fail_too_early (GError **error, gint64 seconds)
+{
+  const gint64 minutes = MAX (seconds, 0) / SECONDS_A_MINUTE;
+
+  if (minutes == 0)
+    return fail (error, UNSOOT_RUN_ERROR_LATE,
+                 _ ("It can't be stamped earlier than the step before it, which was done just "
+                    "now."));
+  return fail (error, UNSOOT_RUN_ERROR_LATE,
+               ngettext ("It can't be stamped earlier than the step before it, which was done "
+                         "%d minute ago.",
+                         "It can't be stamped earlier than the step before it, which was done "
+                         "%d minutes ago.",
+                         (gulong) minutes),
+               (int) minutes);
+}
+
 /* STEP is NULL where the event is no step. */
 static gboolean
 may_be_late (const UnsootRun *run, const UnsootRunEvent *event, const UnsootStep *step,
@@ -101,8 +121,7 @@ may_be_late (const UnsootRun *run, const UnsootRunEvent *event, const UnsootStep
     return fail (error, UNSOOT_RUN_ERROR_LATE,
                  _ ("This step depends on the moment and can't be stamped late."));
   if (event->done_at < run->last_done_at)
-    return fail (error, UNSOOT_RUN_ERROR_LATE,
-                 _ ("It can't be stamped earlier than the step before it."));
+    return fail_too_early (error, event->at - run->last_done_at);
   return TRUE;
 }
 
@@ -319,6 +338,8 @@ is_stop (UnsootHappening happening)
          || happening == UNSOOT_HAPPENING_RUNAWAY || happening == UNSOOT_HAPPENING_LEAK_OR_FIRE;
 }
 
+/* A stop is recorded after it was made: what was stored meanwhile, an alarm that was heard, must
+ * not refuse it. */
 static gboolean
 take_halt (UnsootRun *run, const UnsootRunEvent *event, GError **error)
 {
@@ -327,8 +348,10 @@ take_halt (UnsootRun *run, const UnsootRunEvent *event, GError **error)
                          : event->happening != UNSOOT_HAPPENING_NONE
                                && event->happening != UNSOOT_HAPPENING_STOP;
 
-  if (!needs_state (run, is_open (run), error) || !may_be_late (run, event, NULL, error))
+  if (!needs_state (run, is_open (run), error))
     return FALSE;
+  if (event->done_at > event->at)
+    return fail (error, UNSOOT_RUN_ERROR_LATE, _ ("It can't be done later than it is recorded."));
   if (!fits)
     return fail (error, UNSOOT_RUN_ERROR_ENTRY, _ ("Say what happened."));
   if (run->wanted == NULL)

@@ -110,3 +110,9 @@ unsoot_run_event_free (UnsootRunEvent *event)
   g_free (event->text);
   g_free (event);
 }
+
+gboolean
+unsoot_run_event_stops (const UnsootRunEvent *event)
+{
+  return event->kind == UNSOOT_RUN_HALT || event->kind == UNSOOT_RUN_HAPPENED;
+}

@@ -85,3 +85,26 @@ unsoot_run_next_safe_step (const UnsootRun *run)
                             next);
   return g_strdup_printf (_ ("Next: %s"), next);
 }
+
+static void
+add_lines (GString *tag, const char *heading, char **lines)
+{
+  g_string_append_printf (tag, "%s\n", heading);
+  for (char **line = lines; *line != NULL; line++)
+    g_string_append_printf (tag, "– %s\n", *line);
+}
+
+char *
+unsoot_run_tag (const UnsootRun *run)
+{
+  GString *tag = g_string_new (NULL);
+  g_auto (GStrv) off = unsoot_run_off_engine (run);
+  g_auto (GStrv) tanks = unsoot_run_tanks (run);
+  g_autofree char *next = unsoot_run_next_safe_step (run);
+
+  if (*off != NULL)
+    add_lines (tag, _ ("Not as it came in:"), off);
+  add_lines (tag, _ ("In the tanks:"), tanks);
+  g_string_append_printf (tag, _ ("Next safe step: %s"), next);
+  return g_string_free (tag, FALSE);
+}

@@ -54,6 +54,9 @@ UnsootRunEvent *unsoot_run_event_copy (const UnsootRunEvent *event);
 void unsoot_run_event_free (UnsootRunEvent *event);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (UnsootRunEvent, unsoot_run_event_free)
 
+/* Whether it brings a run to a halt: STOP, or what happens against everyone's will. */
+gboolean unsoot_run_event_stops (const UnsootRunEvent *event);
+
 typedef enum
 {
   UNSOOT_RUN_STATE_READY,
@@ -158,6 +161,10 @@ gint64 unsoot_run_alarm_at (const UnsootRun *run);
 char **unsoot_run_off_engine (const UnsootRun *run); /* off, on, parted, disabled, due */
 char **unsoot_run_tanks (const UnsootRun *run);
 char *unsoot_run_next_safe_step (const UnsootRun *run);
+
+/* All three as the tag of a vehicle in pieces says them: a heading ends in a colon, an item stands
+ * behind a dash, the next safe step behind its colon. */
+char *unsoot_run_tag (const UnsootRun *run);
 
 /* As unsoot_rig_finish_faults(), and steps that are not done. */
 gboolean unsoot_run_finish_faults (const UnsootRun *run, GArray *faults);

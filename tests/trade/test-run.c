@@ -386,6 +386,27 @@ START_TEST (test_timer_stops_when_it_happened)
 }
 END_TEST
 
+/* STOP is pressed, the alarm is heard while its page is read, then it is recorded. */
+START_TEST (test_stop_is_taken_behind_an_alarm)
+{
+  g_autoptr (Player) player = player_new (SKELDER);
+  UnsootRunEvent *made;
+
+  play_to (player, "run engine fuel");
+  must (player, event (player, UNSOOT_RUN_STARTED, unsoot_run_current (player->run)));
+  player->now += 1300;
+  made = event (player, UNSOOT_RUN_HALT, -1);
+  made->happening = UNSOOT_HAPPENING_STOP;
+  player->now += 20;
+  must (player, event (player, UNSOOT_RUN_ALARM_HEARD, -1));
+  made->seq = unsoot_run_next_seq (player->run);
+  made->at = player->now + 5;
+  must (player, made);
+  ck_assert_int_eq (unsoot_run_state (player->run), UNSOOT_RUN_STATE_HALTED);
+  ck_assert_int_eq (remaining (player), 1260 - 1300);
+}
+END_TEST
+
 /* Lost air stops the mist and its clock; the engine idles on. */
 START_TEST (test_mist_timer)
 {
@@ -740,6 +761,7 @@ run_suite (void)
   tcase_add_test (tcase, test_interlocks);
   tcase_add_test (tcase, test_timer);
   tcase_add_test (tcase, test_timer_stops_when_it_happened);
+  tcase_add_test (tcase, test_stop_is_taken_behind_an_alarm);
   tcase_add_test (tcase, test_mist_timer);
   tcase_add_test (tcase, test_soak_timer);
   tcase_add_test (tcase, test_stall_then_start);
