@@ -40,7 +40,6 @@ struct _UnsootBayCard
 enum
 {
   EVENT,
-  SCANNED,
   GO_ON,
   SIGN,
   NOT_SO,
@@ -132,13 +131,6 @@ note_cb (UnsootBayBody *body, UnsootBayCard *self)
     emit_event (self, event);
   else
     unsoot_bay_card_say (self, error->message);
-}
-
-static void
-scanned_cb (UnsootBayBody *body, const char *code, UnsootBayCard *self)
-{
-  unsoot_bay_card_say (self, NULL);
-  g_signal_emit (self, signals[SCANNED], 0, code);
 }
 
 static void
@@ -236,7 +228,6 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_callback (klass, main_cb);
   gtk_widget_class_bind_template_callback (klass, body_activated_cb);
   gtk_widget_class_bind_template_callback (klass, note_cb);
-  gtk_widget_class_bind_template_callback (klass, scanned_cb);
   gtk_widget_class_bind_template_callback (klass, refused_cb);
   gtk_widget_class_bind_template_callback (klass, not_so_cb);
   gtk_widget_class_bind_template_callback (klass, late_cb);
@@ -258,8 +249,6 @@ unsoot_bay_card_class_init (UnsootBayCardClass *klass)
   gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (klass), GTK_ACCESSIBLE_ROLE_GROUP);
   signals[EVENT] = g_signal_new ("event", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
                                  1, G_TYPE_POINTER);
-  signals[SCANNED] = g_signal_new ("scanned", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                   G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[GO_ON]
       = g_signal_new ("go-on", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SIGN] = g_signal_new ("sign", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
@@ -356,15 +345,6 @@ unsoot_bay_card_scan (UnsootBayCard *self, const char *code)
     return FALSE;
   unsoot_bay_lots_scan (lots, code);
   return TRUE;
-}
-
-void
-unsoot_bay_card_choose_lot (UnsootBayCard *self, gint64 lot_id, const char *code)
-{
-  UnsootBayLots *lots = unsoot_bay_body_lots (self->body);
-
-  if (lots != NULL)
-    unsoot_bay_lots_choose (lots, lot_id, code);
 }
 
 void

@@ -11,8 +11,8 @@
 G_BEGIN_DECLS
 
 /* The one thing that is asked for, in big words, with its buttons. Signals: "event" (an
- * UnsootRunEvent that is to be stored, borrowed), "scanned" (the code of a lot), "go-on",
- * "sign" (by whom), "not-so" (what was asked again is not so). What was entered stays until
+ * UnsootRunEvent that is to be stored, borrowed), "go-on", "sign" (by whom), "not-so" (what was
+ * asked again is not so). What was entered stays until
  * something else is asked for. */
 #define UNSOOT_TYPE_BAY_CARD (unsoot_bay_card_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootBayCard, unsoot_bay_card, UNSOOT, BAY_CARD, GtkBox)
@@ -35,7 +35,6 @@ void unsoot_bay_card_tick (UnsootBayCard *self, const UnsootRun *run, gint64 now
 
 /* Something was scanned; FALSE where no lot is asked for. */
 gboolean unsoot_bay_card_scan (UnsootBayCard *self, const char *code);
-void unsoot_bay_card_choose_lot (UnsootBayCard *self, gint64 lot_id, const char *code);
 
 void unsoot_bay_card_focus (UnsootBayCard *self);
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bay-file.h"
 
+#include "path.h"
 #include "shops.h"
 
 static void
@@ -132,4 +133,12 @@ unsoot_bay_file_goes_on (const UnsootBayFile *file)
       return FALSE;
     }
   g_return_val_if_reached (FALSE);
+}
+
+gboolean
+unsoot_bay_file_may_begin (const UnsootBayFile *file)
+{
+  const char *status = file->view->file->job->status;
+
+  return file->run == NULL && g_strcmp0 (status, unsoot_job_status_slug (UNSOOT_JOB_ARRIVED)) == 0;
 }

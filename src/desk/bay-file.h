@@ -34,3 +34,6 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (UnsootBayFile, unsoot_bay_file_free)
 
 /* Whether the run, and with it the bay, is not yet over. */
 gboolean unsoot_bay_file_goes_on (const UnsootBayFile *file);
+
+/* Whether the vehicle is there and nothing was begun on it yet. */
+gboolean unsoot_bay_file_may_begin (const UnsootBayFile *file);

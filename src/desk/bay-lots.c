@@ -4,8 +4,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
+#include "bay-order.h"
 #include "format.h"
 #include "lots.h"
+#include "store-call.h"
 
 enum
 {
@@ -21,11 +23,16 @@ struct _UnsootBayLots
   GtkWidget *code;     /* in it; borrowed */
   GtkToggleButton *on; /* the chosen one; borrowed */
   gint64 lot_id;
+  char *chosen; /* as it was typed or scanned; NULL: from the shelf */
+
+  UnsootSession *session; /* owned */
+  UnsootSide side;
+  UnsootStoreSlot slot;
 };
 
 enum
 {
-  SCANNED,
+  ACTIVATE,
   REFUSED,
   N_SIGNALS
 };
@@ -56,6 +63,8 @@ toggled_cb (GtkToggleButton *button, UnsootBayLots *self)
       g_signal_emit (self, signals[REFUSED], 0, why_not);
       return;
     }
+  /* What stands in the field is never another lot than the one that is chosen. */
+  gtk_editable_set_text (GTK_EDITABLE (self->code), "");
   GtkToggleButton *former = self->on;
   self->on = button;
   self->lot_id = lot_of (GTK_WIDGET (button));
@@ -103,12 +112,85 @@ stock_button_new (UnsootBayLots *self, const UnsootLotStock *stock, const char *
 }
 
 static void
+refuse (UnsootBayLots *self, const char *sentence)
+{
+  g_signal_emit (self, signals[REFUSED], 0, sentence);
+}
+
+static GtkWidget *
+button_of (UnsootBayLots *self, gint64 lot_id)
+{
+  GtkFlowBoxChild *place;
+
+  for (int i = 0; (place = gtk_flow_box_get_child_at_index (self->shelf, i)) != NULL; i++)
+    if (lot_of (gtk_flow_box_child_get_child (place)) == lot_id)
+      return gtk_flow_box_child_get_child (place);
+  return NULL;
+}
+
+static void
+looked_up (gpointer owner, gpointer result, const GError *error)
+{
+  UnsootBayLots *self = owner;
+  g_autoptr (UnsootLotRow) lot = result;
+  GtkWidget *button;
+
+  if (error != NULL)
+    {
+      refuse (self, error->message);
+      return;
+    }
+  button = button_of (self, lot->id);
+  if (button == NULL)
+    button = lot_button_new (self, lot->id, lot->code, _ ("scanned"));
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), TRUE);
+  gtk_editable_set_text (GTK_EDITABLE (self->code), lot->code);
+  gtk_editable_select_region (GTK_EDITABLE (self->code), 0, -1);
+  g_free (self->chosen);
+  self->chosen = g_strdup (lot->code);
+}
+
+static void
+look_up (UnsootBayLots *self, const char *code)
+{
+  UnsootBayScan *scan
+      = unsoot_bay_scan_new (code, self->side, unsoot_session_today (self->session));
+
+  refuse (self, NULL);
+  /* The next code takes its place. */
+  gtk_editable_select_region (GTK_EDITABLE (self->code), 0, -1);
+  unsoot_store_slot_call (&self->slot, unsoot_session_get_store (self->session),
+                          unsoot_bay_scan_look_up, scan, (GDestroyNotify) unsoot_bay_scan_free,
+                          (GDestroyNotify) unsoot_lot_row_free, looked_up, self);
+}
+
+static gboolean
+is_chosen (UnsootBayLots *self, const char *code)
+{
+  return self->chosen != NULL && g_str_equal (self->chosen, code);
+}
+
+/* A slow scanner ends here too: what it typed is looked up, and confirms nothing. */
+static void
 code_activated_cb (GtkEntry *entry, UnsootBayLots *self)
 {
   const char *code = gtk_editable_get_text (GTK_EDITABLE (entry));
 
-  if (*code != '\0')
-    g_signal_emit (self, signals[SCANNED], 0, code);
+  if (*code == '\0' || is_chosen (self, code))
+    g_signal_emit (self, signals[ACTIVATE], 0);
+  else
+    look_up (self, code);
+}
+
+static void
+unsoot_bay_lots_dispose (GObject *object)
+{
+  UnsootBayLots *self = UNSOOT_BAY_LOTS (object);
+
+  unsoot_store_slot_clear (&self->slot);
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->chosen, g_free);
+  G_OBJECT_CLASS (unsoot_bay_lots_parent_class)->dispose (object);
 }
 
 static void
@@ -116,8 +198,9 @@ unsoot_bay_lots_class_init (UnsootBayLotsClass *klass)
 {
   const GType type = G_TYPE_FROM_CLASS (klass);
 
-  signals[SCANNED] = g_signal_new ("scanned", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                   G_TYPE_NONE, 1, G_TYPE_STRING);
+  G_OBJECT_CLASS (klass)->dispose = unsoot_bay_lots_dispose;
+  signals[ACTIVATE]
+      = g_signal_new ("activate", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[REFUSED] = g_signal_new ("refused", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                    G_TYPE_NONE, 1, G_TYPE_STRING);
 }
@@ -168,11 +251,14 @@ add_stocks (UnsootBayLots *self, const GPtrArray *stocks, gint64 ml, const char 
 }
 
 GtkWidget *
-unsoot_bay_lots_new (const GPtrArray *stocks, gint64 ml, const char *today)
+unsoot_bay_lots_new (UnsootSession *session, UnsootSide side, const GPtrArray *stocks, gint64 ml)
 {
   UnsootBayLots *self = g_object_new (UNSOOT_TYPE_BAY_LOTS, NULL);
+  g_autofree char *today = unsoot_session_today (session);
   guint shown = 0;
 
+  self->session = g_object_ref (session);
+  self->side = side;
   add_stocks (self, stocks, ml, today, TRUE, &shown);
   add_stocks (self, stocks, ml, today, FALSE, &shown);
   return GTK_WIDGET (self);
@@ -190,31 +276,15 @@ unsoot_bay_lots_get (UnsootBayLots *self)
   return self->lot_id;
 }
 
-static GtkWidget *
-button_of (UnsootBayLots *self, gint64 lot_id)
-{
-  GtkFlowBoxChild *place;
-
-  for (int i = 0; (place = gtk_flow_box_get_child_at_index (self->shelf, i)) != NULL; i++)
-    if (lot_of (gtk_flow_box_child_get_child (place)) == lot_id)
-      return gtk_flow_box_child_get_child (place);
-  return NULL;
-}
-
-void
-unsoot_bay_lots_choose (UnsootBayLots *self, gint64 lot_id, const char *code)
-{
-  GtkWidget *button = button_of (self, lot_id);
-
-  if (button == NULL)
-    button = lot_button_new (self, lot_id, code, _ ("scanned"));
-  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), TRUE);
-  gtk_editable_set_text (GTK_EDITABLE (self->code), code);
-}
-
 void
 unsoot_bay_lots_scan (UnsootBayLots *self, const char *code)
 {
   gtk_editable_set_text (GTK_EDITABLE (self->code), code);
-  g_signal_emit (self, signals[SCANNED], 0, code);
+  look_up (self, code);
+}
+
+void
+unsoot_bay_lots_focus (UnsootBayLots *self)
+{
+  gtk_widget_grab_focus (self->code);
 }

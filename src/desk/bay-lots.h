@@ -3,16 +3,21 @@
 
 #include <gtk/gtk.h>
 
+#include "session.h"
+#include "side.h"
+
 G_BEGIN_DECLS
 
 /* The lot that is poured: chosen from the shelf, where the first to expire that holds enough is
- * proposed, or scanned. Signals "scanned" (the code) and "refused" (the sentence why a lot on
- * the shelf may not be used). */
+ * proposed, scanned, or typed. Signals "refused" (why a lot may not be used; NULL takes that away)
+ * and "activate" (Return, where no code waits to be looked up). */
 #define UNSOOT_TYPE_BAY_LOTS (unsoot_bay_lots_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootBayLots, unsoot_bay_lots, UNSOOT, BAY_LOTS, GtkBox)
 
-/* @stocks: UnsootLotStock, first to expire first; borrowed for the call. @today: ISO date. */
-GtkWidget *unsoot_bay_lots_new (const GPtrArray *stocks, gint64 ml, const char *today);
+/* For @ml into the tank of @side. @stocks: UnsootLotStock, first to expire first; borrowed for the
+ * call. */
+GtkWidget *unsoot_bay_lots_new (UnsootSession *session, UnsootSide side, const GPtrArray *stocks,
+                                gint64 ml);
 
 /* The row with the field to scan into; there is room for the amount beside it. */
 GtkBox *unsoot_bay_lots_get_row (UnsootBayLots *self);
@@ -20,10 +25,10 @@ GtkBox *unsoot_bay_lots_get_row (UnsootBayLots *self);
 /* The lot chosen; 0: none. */
 gint64 unsoot_bay_lots_get (UnsootBayLots *self);
 
-/* Chooses a lot that was scanned, on the shelf or not. */
-void unsoot_bay_lots_choose (UnsootBayLots *self, gint64 lot_id, const char *code);
-
-/* As if @code had been scanned. */
+/* @code was scanned: the lot called so is chosen, on the shelf or not, or refused. */
 void unsoot_bay_lots_scan (UnsootBayLots *self, const char *code);
+
+/* Puts the keyboard where a code is typed. */
+void unsoot_bay_lots_focus (UnsootBayLots *self);
 
 G_END_DECLS

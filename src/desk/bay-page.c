@@ -3,16 +3,16 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bay-order.h"
 #include "bay-over.h"
+#include "bay-queue.h"
 #include "bay-release.h"
 #include "bay-run.h"
 #include "bay-start.h"
 #include "bay-stop.h"
 #include "bay-watch.h"
 #include "first-record.h"
-#include "path.h"
-#include "scan-burst.h"
+#include "paper-view.h"
+#include "scan-keys.h"
 
 struct _UnsootBayPage
 {
@@ -28,12 +28,8 @@ struct _UnsootBayPage
 
   /* owned */
   UnsootBayFile *file; /* NULL until it was read */
-  char *before;        /* what stood in the field when a scan began */
 
-  UnsootStoreSlot deed;
-  UnsootStoreSlot scan;
-  UnsootScanBurst burst;
-  GtkEditable *field; /* borrowed, only during a burst */
+  UnsootBayQueue queue;
   guint tick_id;
 };
 
@@ -60,38 +56,19 @@ read_bay (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error
   return id != 0 ? unsoot_bay_file_load (db, id, query->now, error) : NULL;
 }
 
-/* The runs that were seen going on while this program ran: those it has not been cut off from. */
-static GHashTable *
-live_runs (UnsootBayPage *self)
-{
-  GObject *session = G_OBJECT (session_of (self));
-  GHashTable *live = g_object_get_data (session, "unsoot-bay-live");
-
-  if (live == NULL)
-    {
-      live = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
-      g_object_set_data_full (session, "unsoot-bay-live", live,
-                              (GDestroyNotify) g_hash_table_unref);
-    }
-  return live;
-}
-
 static void
 is_live (UnsootBayPage *self)
 {
-  const gint64 run_id = self->file->run_id;
-
-  if (run_id == 0)
-    return;
-  g_hash_table_add (live_runs (self), g_memdup2 (&run_id, sizeof run_id));
-  unsoot_bay_watch_follow (unsoot_bay_watch_of (session_of (self)), run_id);
+  if (self->file->run_id != 0)
+    unsoot_bay_watch_follow (unsoot_bay_watch_of (session_of (self)), self->file->run_id);
 }
 
+/* Whether the run has gone on without this program having seen it. */
 static gboolean
 is_cut_off (UnsootBayPage *self)
 {
   return self->file->last != UNSOOT_RUN_ASKED_AGAIN
-         && !g_hash_table_contains (live_runs (self), &self->file->run_id);
+         && !unsoot_bay_watch_follows (unsoot_bay_watch_of (session_of (self)), self->file->run_id);
 }
 
 static const char *
@@ -126,30 +103,34 @@ set_busy (UnsootBayPage *self, gboolean busy)
     unsoot_bay_card_set_busy (unsoot_bay_run_get_card (self->run), busy);
 }
 
+/* STOP and the release have come to their end when they are recorded; a step that was on its way
+ * when they were opened closes neither. */
 static void
-deed_done (gpointer owner, gpointer result, const GError *error)
+deed_done (gpointer owner, UnsootBayDone what, const GError *error)
 {
   UnsootBayPage *self = owner;
 
+  set_busy (self, unsoot_bay_queue_is_busy (&self->queue));
   if (error != NULL)
     {
-      set_busy (self, FALSE);
       say (self, error->message);
       return;
     }
   is_live (self);
-  if (g_str_equal (shown_page (self), "stop") || g_str_equal (shown_page (self), "release"))
+  if (what != UNSOOT_DONE_STEP)
     gtk_stack_set_visible_child_name (self->stack, "run");
+  if (what == UNSOOT_DONE_RELEASE)
+    unsoot_paper_view_open (GTK_WIDGET (self), session_of (self), self->file->view->file->job->id,
+                            UNSOOT_PAPER_INCOMPLETE_TAG, 0);
   unsoot_view_reload (UNSOOT_VIEW (self));
 }
 
+/* Takes @order. */
 static void
 carry_out (UnsootBayPage *self, UnsootBayOrder *order)
 {
   set_busy (self, TRUE);
-  unsoot_store_slot_call (&self->deed, unsoot_session_get_store (session_of (self)),
-                          unsoot_bay_order_carry_out, order, (GDestroyNotify) unsoot_bay_order_free,
-                          NULL, deed_done, self);
+  unsoot_bay_queue_add (&self->queue, unsoot_session_get_store (session_of (self)), order);
 }
 
 static UnsootBayOrder *
@@ -160,56 +141,34 @@ order_new (UnsootBayPage *self, UnsootBayDeed deed)
 }
 
 static void
-post (UnsootBayPage *self, const UnsootRunEvent *event)
+post_cb (GtkWidget *widget, const UnsootRunEvent *event, UnsootBayPage *self)
 {
-  UnsootBayOrder *order;
+  UnsootBayOrder *order = order_new (self, UNSOOT_ORDER_POST);
 
-  if (unsoot_store_slot_busy (&self->deed))
-    return;
-  order = order_new (self, UNSOOT_ORDER_POST);
   order->event = unsoot_run_event_copy (event);
   carry_out (self, order);
 }
 
 static void
-event_cb (UnsootBayCard *card, const UnsootRunEvent *event, UnsootBayPage *self)
-{
-  post (self, event);
-}
-
-static void
 begin_cb (UnsootBayStart *start, gint64 machine_id, UnsootBayPage *self)
 {
-  UnsootBayOrder *order;
+  UnsootBayOrder *order = order_new (self, UNSOOT_ORDER_BEGIN);
 
-  if (unsoot_store_slot_busy (&self->deed))
-    return;
-  order = order_new (self, UNSOOT_ORDER_BEGIN);
   order->machine_id = machine_id;
   carry_out (self, order);
 }
 
 static void
-resume (UnsootBayPage *self)
-{
-  if (!unsoot_store_slot_busy (&self->deed))
-    carry_out (self, order_new (self, UNSOOT_ORDER_RESUME));
-}
-
-static void
 go_on_cb (GtkWidget *widget, UnsootBayPage *self)
 {
-  resume (self);
+  carry_out (self, order_new (self, UNSOOT_ORDER_RESUME));
 }
 
 static void
 sign_cb (UnsootBayCard *card, const char *who, UnsootBayPage *self)
 {
-  UnsootBayOrder *order;
+  UnsootBayOrder *order = order_new (self, UNSOOT_ORDER_FINISH);
 
-  if (unsoot_store_slot_busy (&self->deed))
-    return;
-  order = order_new (self, UNSOOT_ORDER_FINISH);
   order->signature = g_strdup (who);
   carry_out (self, order);
 }
@@ -218,11 +177,8 @@ static void
 release_cb (UnsootBayRelease *release, const char *signature, const char *reason,
             UnsootBayPage *self)
 {
-  UnsootBayOrder *order;
+  UnsootBayOrder *order = order_new (self, UNSOOT_ORDER_RELEASE);
 
-  if (unsoot_store_slot_busy (&self->deed))
-    return;
-  order = order_new (self, UNSOOT_ORDER_RELEASE);
   order->signature = g_strdup (signature);
   order->reason = g_strdup (reason);
   carry_out (self, order);
@@ -250,12 +206,6 @@ stop_cb (GtkWidget *widget, UnsootBayPage *self)
 }
 
 static void
-record_cb (UnsootBayStop *stop, const UnsootRunEvent *event, UnsootBayPage *self)
-{
-  post (self, event);
-}
-
-static void
 back_cb (GtkWidget *widget, UnsootBayPage *self)
 {
   gtk_stack_set_visible_child_name (self->stack, "run");
@@ -272,81 +222,17 @@ open_release_cb (UnsootBayRun *run, UnsootBayPage *self)
 }
 
 static void
-scan_done (gpointer owner, gpointer result, const GError *error)
+take_scan (const char *code, gpointer user_data)
 {
-  UnsootBayPage *self = owner;
-  g_autoptr (UnsootLotRow) lot = result;
-
-  if (error != NULL)
-    say (self, error->message);
-  else
-    unsoot_bay_card_choose_lot (unsoot_bay_run_get_card (self->run), lot->id, lot->code);
-}
-
-static void
-scanned_cb (UnsootBayCard *card, const char *code, UnsootBayPage *self)
-{
-  const UnsootBayTask *task = unsoot_bay_card_get_task (card);
-  UnsootBayScan *scan
-      = unsoot_bay_scan_new (code, task->ask.side, unsoot_session_today (session_of (self)));
-
-  unsoot_store_slot_call (&self->scan, unsoot_session_get_store (session_of (self)),
-                          unsoot_bay_scan_look_up, scan, (GDestroyNotify) unsoot_bay_scan_free,
-                          (GDestroyNotify) unsoot_lot_row_free, scan_done, self);
-}
-
-/* What the scanner typed into a field is taken out of it again. */
-static void
-take_scan (UnsootBayPage *self, const char *code)
-{
+  UnsootBayPage *self = user_data;
   g_autofree char *sentence = NULL;
 
-  if (self->field != NULL && self->before != NULL)
-    gtk_editable_set_text (self->field, self->before);
-  self->field = NULL;
   if (g_str_equal (shown_page (self), "run")
       && unsoot_bay_card_scan (unsoot_bay_run_get_card (self->run), code))
     return;
   sentence
       = g_strdup_printf (_ ("“%s” was scanned, but nothing is asked for that is scanned."), code);
   say (self, sentence);
-}
-
-static void
-note_field (UnsootBayPage *self)
-{
-  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
-  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
-
-  g_clear_pointer (&self->before, g_free);
-  self->field = GTK_IS_EDITABLE (focus) ? GTK_EDITABLE (focus) : NULL;
-  if (self->field != NULL)
-    self->before = g_strdup (gtk_editable_get_text (self->field));
-}
-
-static gboolean
-key_cb (GtkEventControllerKey *keys, guint keyval, guint keycode, GdkModifierType modifiers,
-        UnsootBayPage *self)
-{
-  const guint32 when = gtk_event_controller_get_current_event_time (GTK_EVENT_CONTROLLER (keys));
-  const gunichar letter = gdk_keyval_to_unicode (keyval);
-  g_autofree char *code = NULL;
-
-  if (keyval == GDK_KEY_Return || keyval == GDK_KEY_KP_Enter || keyval == GDK_KEY_Linefeed)
-    {
-      code = unsoot_scan_burst_return (&self->burst, when);
-      if (code != NULL)
-        take_scan (self, code);
-      return code != NULL;
-    }
-  if (letter != 0 && g_unichar_isgraph (letter)
-      && (modifiers & (GDK_CONTROL_MASK | GDK_ALT_MASK)) == 0)
-    {
-      if (unsoot_scan_burst_is_idle (&self->burst, when))
-        note_field (self);
-      unsoot_scan_burst_letter (&self->burst, letter, when);
-    }
-  return GDK_EVENT_PROPAGATE;
 }
 
 static gboolean
@@ -401,14 +287,6 @@ show_run (UnsootBayPage *self)
     is_live (self);
 }
 
-static gboolean
-may_begin (const UnsootBayFile *file)
-{
-  return file->run == NULL
-         && g_strcmp0 (file->view->file->job->status, unsoot_job_status_slug (UNSOOT_JOB_ARRIVED))
-                == 0;
-}
-
 static void
 show_bay (UnsootView *view, gpointer result)
 {
@@ -423,7 +301,7 @@ show_bay (UnsootView *view, gpointer result)
     {
       show_run (self);
     }
-  else if (may_begin (self->file))
+  else if (unsoot_bay_file_may_begin (self->file))
     {
       gtk_stack_set_visible_child_name (self->stack, "start");
       unsoot_bay_start_show (self->start, self->file);
@@ -433,7 +311,7 @@ show_bay (UnsootView *view, gpointer result)
       gtk_stack_set_visible_child_name (self->stack, "over");
       unsoot_bay_over_show (self->over, self->file);
     }
-  set_busy (self, unsoot_store_slot_busy (&self->deed));
+  set_busy (self, unsoot_bay_queue_is_busy (&self->queue));
 }
 
 static void
@@ -441,11 +319,9 @@ unsoot_bay_page_dispose (GObject *object)
 {
   UnsootBayPage *self = UNSOOT_BAY_PAGE (object);
 
-  unsoot_store_slot_clear (&self->deed);
-  unsoot_store_slot_clear (&self->scan);
+  unsoot_bay_queue_clear (&self->queue);
   G_OBJECT_CLASS (unsoot_bay_page_parent_class)->dispose (object);
   g_clear_pointer (&self->file, unsoot_bay_file_free);
-  g_clear_pointer (&self->before, g_free);
   gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_BAY_PAGE);
 }
 
@@ -461,12 +337,11 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, UnsootBayPage, over);
   gtk_widget_class_bind_template_callback (klass, begin_cb);
   gtk_widget_class_bind_template_callback (klass, stop_cb);
-  gtk_widget_class_bind_template_callback (klass, record_cb);
+  gtk_widget_class_bind_template_callback (klass, post_cb);
   gtk_widget_class_bind_template_callback (klass, back_cb);
   gtk_widget_class_bind_template_callback (klass, open_release_cb);
   gtk_widget_class_bind_template_callback (klass, release_cb);
   gtk_widget_class_bind_template_callback (klass, go_on_cb);
-  gtk_widget_class_bind_template_callback (klass, key_cb);
 }
 
 static void
@@ -495,13 +370,15 @@ unsoot_bay_page_init (UnsootBayPage *self)
   GtkEventController *keys = gtk_shortcut_controller_new ();
   UnsootBayCard *card;
 
+  self->queue.owner = self;
+  self->queue.done = deed_done;
   gtk_widget_init_template (GTK_WIDGET (self));
   card = unsoot_bay_run_get_card (self->run);
-  g_signal_connect (card, "event", G_CALLBACK (event_cb), self);
-  g_signal_connect (card, "scanned", G_CALLBACK (scanned_cb), self);
+  g_signal_connect (card, "event", G_CALLBACK (post_cb), self);
   g_signal_connect (card, "go-on", G_CALLBACK (go_on_cb), self);
   g_signal_connect (card, "sign", G_CALLBACK (sign_cb), self);
   g_signal_connect (card, "not-so", G_CALLBACK (stop_cb), self);
+  unsoot_scan_keys_listen (GTK_WIDGET (self), take_scan, self);
   /* Wherever the keyboard is in the window. */
   gtk_shortcut_controller_set_scope (GTK_SHORTCUT_CONTROLLER (keys), GTK_SHORTCUT_SCOPE_GLOBAL);
   gtk_shortcut_controller_add_shortcut (

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
+#include "bay-bell.h"
 #include "side-mark.h"
 #include "vehicles.h"
 
@@ -17,6 +18,8 @@ struct _UnsootBayStart
   GtkBox *doses;
   GtkBox *machines;
   GtkLabel *trouble;
+  GtkLabel *tried;
+  GtkButton *try_alarm;
   GtkButton *begin;
 
   GtkToggleButton *first; /* borrowed from machines */
@@ -40,6 +43,26 @@ begin_cb (GtkButton *button, UnsootBayStart *self)
 }
 
 static void
+tried_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (UnsootBayStart) self = user_data;
+
+  /* The page may be gone meanwhile, and its children with it. */
+  if (self->tried == NULL)
+    return;
+  gtk_label_set_text (self->tried, unsoot_heard_words (unsoot_bay_bell_ring_finish (result)));
+  gtk_widget_set_sensitive (GTK_WIDGET (self->try_alarm), TRUE);
+}
+
+static void
+try_cb (GtkButton *button, UnsootBayStart *self)
+{
+  gtk_widget_set_sensitive (GTK_WIDGET (button), FALSE);
+  gtk_label_set_text (self->tried, _ ("Listen …"));
+  unsoot_bay_bell_ring_async (NULL, tried_cb, g_object_ref (self));
+}
+
+static void
 unsoot_bay_start_dispose (GObject *object)
 {
   G_OBJECT_CLASS (unsoot_bay_start_parent_class)->dispose (object);
@@ -60,8 +83,11 @@ unsoot_bay_start_class_init (UnsootBayStartClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootBayStart, doses);
   gtk_widget_class_bind_template_child (widget_class, UnsootBayStart, machines);
   gtk_widget_class_bind_template_child (widget_class, UnsootBayStart, trouble);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBayStart, tried);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBayStart, try_alarm);
   gtk_widget_class_bind_template_child (widget_class, UnsootBayStart, begin);
   gtk_widget_class_bind_template_callback (widget_class, begin_cb);
+  gtk_widget_class_bind_template_callback (widget_class, try_cb);
 }
 
 static void

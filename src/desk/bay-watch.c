@@ -2,8 +2,8 @@
 #include "bay-watch.h"
 
 #include <glib/gi18n-lib.h>
-#include <gtk/gtk.h>
 
+#include "bay-bell.h"
 #include "bay-words.h"
 #include "jobs.h"
 #include "runs.h"
@@ -11,7 +11,8 @@
 
 enum
 {
-  TICKS_A_BEEP = 2
+  TICKS_A_BEAT = 2,
+  MOST_HELD_UP = 4 /* beats */
 };
 
 struct _UnsootBayWatch
@@ -25,6 +26,8 @@ struct _UnsootBayWatch
   GHashTable *told;     /* run ids that rang */
   guint tick_id;
   guint ticks;
+  GCancellable *sound; /* that is being played; NULL: none */
+  guint held_up;       /* beats since it began */
 
   UnsootSession *kept; /* owned, while the program is held */
 };
@@ -147,12 +150,41 @@ notify (UnsootBayWatch *self, const UnsootBayAlarm *alarm)
 }
 
 static void
-beep (void)
+rang_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
-  GdkDisplay *display = gdk_display_get_default ();
+  g_autofree GWeakRef *ref = user_data;
+  g_autoptr (UnsootBayWatch) self = g_weak_ref_get (ref);
 
-  if (display != NULL)
-    gdk_display_beep (display);
+  unsoot_bay_bell_ring_finish (result);
+  if (self != NULL)
+    g_clear_object (&self->sound);
+  g_weak_ref_clear (ref);
+}
+
+/* A sound that does not come to its end, because the sound server hangs, silences nothing. */
+static void
+sound (UnsootBayWatch *self)
+{
+  GWeakRef *ref;
+
+  if (self->sound != NULL)
+    {
+      if (++self->held_up >= MOST_HELD_UP)
+        unsoot_bay_bell_beep ();
+      return;
+    }
+  ref = g_new (GWeakRef, 1);
+  g_weak_ref_init (ref, self);
+  self->held_up = 0;
+  self->sound = g_cancellable_new ();
+  unsoot_bay_bell_ring_async (self->sound, rang_cb, ref);
+}
+
+static void
+silence (UnsootBayWatch *self)
+{
+  if (self->sound != NULL)
+    g_cancellable_cancel (self->sound);
 }
 
 static void
@@ -175,9 +207,12 @@ ring (UnsootBayWatch *self)
         }
     }
   if (!rings)
-    return;
-  if (self->ticks++ % TICKS_A_BEEP == 0)
-    beep ();
+    {
+      silence (self);
+      return;
+    }
+  if (self->ticks++ % TICKS_A_BEAT == 0)
+    sound (self);
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
@@ -292,6 +327,8 @@ unsoot_bay_watch_finalize (GObject *object)
 
   g_clear_handle_id (&self->tick_id, g_source_remove);
   unsoot_store_slot_clear (&self->slot);
+  silence (self);
+  g_clear_object (&self->sound);
   g_ptr_array_unref (self->alarms);
   g_hash_table_unref (self->followed);
   g_hash_table_unref (self->told);
@@ -345,6 +382,12 @@ unsoot_bay_watch_follow (UnsootBayWatch *self, gint64 run_id)
 
   if (g_hash_table_add (self->followed, key_of (run_id)))
     follow_hold (self);
+}
+
+gboolean
+unsoot_bay_watch_follows (UnsootBayWatch *self, gint64 run_id)
+{
+  return g_hash_table_contains (self->followed, &run_id);
 }
 
 gboolean

@@ -30,6 +30,9 @@ const UnsootBayAlarm *unsoot_bay_watch_ringing (UnsootBayWatch *self);
 /* This desk is where the run is carried out. */
 void unsoot_bay_watch_follow (UnsootBayWatch *self, gint64 run_id);
 
+/* Whether it is, since this program was started: what went on before, it has not seen. */
+gboolean unsoot_bay_watch_follows (UnsootBayWatch *self, gint64 run_id);
+
 /* Whether the program is kept alive for it. */
 gboolean unsoot_bay_watch_holds (UnsootBayWatch *self);
 

@@ -5,6 +5,7 @@
 
 #include "access.h"
 #include "format.h"
+#include "machine-paint.h"
 #include "side-mark.h"
 #include "unit.h"
 
@@ -110,117 +111,6 @@ unsoot_machine_drawing_size_allocate (GtkWidget *widget, int width, int height, 
   gtk_popover_present (GTK_POPOVER (self->bubble));
 }
 
-typedef struct
-{
-  GdkRGBA plain;
-  GdkRGBA faint;
-  GdkRGBA accent;
-  GdkRGBA side[UNSOOT_SIDES];
-} Inks;
-
-static void
-find_inks (GtkWidget *widget, Inks *inks)
-{
-  GtkStyleContext *style = gtk_widget_get_style_context (widget);
-
-  gtk_style_context_get_color (style, &inks->plain);
-  inks->faint = inks->accent = inks->plain;
-  inks->side[UNSOOT_SIDE_FUEL] = inks->side[UNSOOT_SIDE_INTAKE] = inks->plain;
-  inks->faint.alpha *= 0.32f;
-  gtk_style_context_lookup_color (style, "bay_accent_color", &inks->accent);
-  gtk_style_context_lookup_color (style, "bay_fuel_color", &inks->side[UNSOOT_SIDE_FUEL]);
-  gtk_style_context_lookup_color (style, "bay_intake_color", &inks->side[UNSOOT_SIDE_INTAKE]);
-}
-
-static void
-trace (cairo_t *cr, const graphene_point_t *points)
-{
-  cairo_move_to (cr, (double) points[0].x, (double) points[0].y);
-  for (int i = 1; i < UNSOOT_HOSE_POINTS; i++)
-    cairo_line_to (cr, (double) points[i].x, (double) points[i].y);
-}
-
-/* A hose that is not joined is a faint dotted line; a joined one is drawn, and what flows in it
- * is a dash that moves. */
-static void
-draw_hose (UnsootMachineDrawing *self, cairo_t *cr, UnsootMachineHose hose, const GdkRGBA *ink,
-           const Inks *inks)
-{
-  static const double dots[] = { 1, 6 };
-  static const double dashes[] = { 10, 8 };
-  const graphene_point_t *points = self->plan.hose[hose];
-
-  cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  gdk_cairo_set_source_rgba (cr, self->state.joined[hose] ? ink : &inks->faint);
-  cairo_set_dash (cr, dots, self->state.joined[hose] ? 0 : 2, 0);
-  cairo_set_line_width (cr, self->state.flows[hose] ? 2 : 3);
-  trace (cr, points);
-  cairo_stroke (cr);
-  if (!self->state.flows[hose])
-    return;
-  cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
-  cairo_set_line_width (cr, 8);
-  cairo_set_dash (cr, dashes, 2, -self->offset);
-  trace (cr, points);
-  cairo_stroke (cr);
-}
-
-static void
-hatch (cairo_t *cr, const graphene_rect_t *area, const GdkRGBA *ink)
-{
-  const double x = (double) area->origin.x, y = (double) area->origin.y;
-  const double width = (double) area->size.width, height = (double) area->size.height;
-
-  cairo_save (cr);
-  cairo_rectangle (cr, x, y, width, height);
-  cairo_clip (cr);
-  gdk_cairo_set_source_rgba (cr, ink);
-  cairo_set_line_width (cr, 2.5);
-  cairo_set_dash (cr, NULL, 0, 0);
-  for (double at = -height; at < width; at += 7)
-    {
-      cairo_move_to (cr, x + at, y + height);
-      cairo_line_to (cr, x + at + height, y);
-    }
-  cairo_stroke (cr);
-  cairo_restore (cr);
-}
-
-/* Solid for the fuel side, hatched for the intake side; pale, so that the words stay clear. */
-static void
-draw_tank (UnsootMachineDrawing *self, cairo_t *cr, UnsootMachinePart part, UnsootSide side,
-           const Inks *inks)
-{
-  const graphene_rect_t *tank = &self->plan.part[part];
-  GdkRGBA pale = inks->side[side];
-  graphene_rect_t level;
-
-  unsoot_machine_level (tank, &self->state.tank[side], &level);
-  pale.alpha = side == UNSOOT_SIDE_FUEL ? 0.24f : 0.20f;
-  if (side == UNSOOT_SIDE_INTAKE)
-    hatch (cr, &level, &pale);
-  else
-    {
-      gdk_cairo_set_source_rgba (cr, &pale);
-      cairo_rectangle (cr, (double) level.origin.x, (double) level.origin.y,
-                       (double) level.size.width, (double) level.size.height);
-      cairo_fill (cr);
-    }
-  gdk_cairo_set_source_rgba (cr, &inks->side[side]);
-  cairo_set_dash (cr, NULL, 0, 0);
-  if (level.size.height > 0)
-    {
-      cairo_rectangle (cr, (double) level.origin.x, (double) level.origin.y,
-                       (double) level.size.width, 2);
-      cairo_fill (cr);
-    }
-  cairo_set_line_width (cr, 2);
-  cairo_rectangle (cr, (double) tank->origin.x, (double) tank->origin.y, (double) tank->size.width,
-                   (double) tank->size.height);
-  cairo_stroke (cr);
-}
-
 static void
 unsoot_machine_drawing_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -228,15 +118,10 @@ unsoot_machine_drawing_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   const graphene_rect_t all = GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (widget),
                                                   (float) gtk_widget_get_height (widget));
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &all);
-  Inks inks;
+  UnsootMachineInks inks;
 
-  find_inks (widget, &inks);
-  draw_hose (self, cr, UNSOOT_HOSE_SUPPLY, &inks.side[UNSOOT_SIDE_FUEL], &inks);
-  draw_hose (self, cr, UNSOOT_HOSE_RETURN, &inks.side[UNSOOT_SIDE_FUEL], &inks);
-  draw_hose (self, cr, UNSOOT_HOSE_MIST, &inks.side[UNSOOT_SIDE_INTAKE], &inks);
-  draw_hose (self, cr, UNSOOT_HOSE_AIR, &inks.plain, &inks);
-  draw_tank (self, cr, UNSOOT_PART_FUEL_TANK, UNSOOT_SIDE_FUEL, &inks);
-  draw_tank (self, cr, UNSOOT_PART_INTAKE_TANK, UNSOOT_SIDE_INTAKE, &inks);
+  unsoot_machine_inks_find (widget, &inks);
+  unsoot_machine_paint (cr, &self->plan, &self->state, &inks, self->offset);
   cairo_destroy (cr);
   for (int i = 0; i < UNSOOT_MACHINE_PARTS; i++)
     gtk_widget_snapshot_child (widget, self->part[i], snapshot);

@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bay-order.h"
+#include "store-call.h"
+
+/* What a deed did to the page that asked for it. */
+typedef enum
+{
+  UNSOOT_DONE_STEP,
+  UNSOOT_DONE_STOP, /* STOP, or what happened, was recorded */
+  UNSOOT_DONE_RELEASE,
+} UnsootBayDone;
+
+/* @error: why it was not done; NULL: it was. Borrowed. */
+typedef void (*UnsootBayQueueDone) (gpointer owner, UnsootBayDone what, const GError *error);
+
+/* The deeds of one bay, one at a time. What is asked for while another is on its way was pressed
+ * twice and is dropped, but for STOP: that waits its turn. Zeroed it is empty. */
+typedef struct
+{
+  gpointer owner; /* a GObject */
+  UnsootBayQueueDone done;
+  UnsootStore *store; /* borrowed */
+  UnsootStoreSlot slot;
+  UnsootBayDone under_way;
+  UnsootBayOrder *waiting; /* NULL: none */
+} UnsootBayQueue;
+
+/* Takes @order. */
+void unsoot_bay_queue_add (UnsootBayQueue *self, UnsootStore *store, UnsootBayOrder *order);
+
+gboolean unsoot_bay_queue_is_busy (const UnsootBayQueue *self);
+void unsoot_bay_queue_clear (UnsootBayQueue *self);
