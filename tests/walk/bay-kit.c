@@ -74,7 +74,7 @@ bay_deed_of (Desk *desk)
 void
 bay_enter_usual (Desk *desk, const char *deed, gpointer data)
 {
-  if (strstr (deed, "oil level") != NULL)
+  if (strstr (deed, "oil") != NULL)
     desk_click (desk, ATSPI_ROLE_INVALID, "As it was");
   if (strstr (deed, "Note how") != NULL)
     desk_type (desk, "steady");

@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "desk-kit.h"
+
+/* A technician in the bay with the real program: the invented shop's waiting vehicle. What was
+ * stored is read by SQLite itself. */
+
+/* The run that was begun last. */
+#define THE_RUN "(SELECT max (id) FROM runs)"
+
+/* The demo's book; NULL: there is none. */
+char *run_demo_book (void);
+void run_forget_books (void);
+
+/* The first value of @sql, as text. */
+char *run_raw (const char *book, const char *sql);
+void run_holds (const char *book, const char *sql, const char *expected);
+
+/* Waits until something called so is shown, or is no longer. */
+void run_is_shown (Desk *desk, const char *name);
+void run_is_gone (Desk *desk, const char *name);
+void run_press (Desk *desk, const char *name);
+
+/* Ines Farrow, technician, takes the desk. */
+Desk *run_technicians_desk (void);
+
+/* What is looked at before the work is answered by command; the run begins on the machine that is
+ * proposed. */
+void run_begin (Desk *desk, const char *book);
+
+/* A scanner types @code. */
+void run_scan (const char *code);
+
+/* Step after step until the main button says @wanted. */
+void run_go_to (Desk *desk, const char *wanted);
