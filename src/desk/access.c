@@ -25,7 +25,8 @@ static gboolean
 is_stopped_at (GtkWidget *widget)
 {
   return GTK_IS_IMAGE (widget) || GTK_IS_BUTTON (widget) || GTK_IS_LIST_VIEW (widget)
-         || GTK_IS_TEXT (widget) || GTK_IS_LIST_BOX_ROW (widget)
+         || GTK_IS_TEXT (widget) || GTK_IS_LIST_BOX_ROW (widget) || GTK_IS_SEARCH_ENTRY (widget)
+         || GTK_IS_MENU_BUTTON (widget)
          || gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget))
                 == GTK_ACCESSIBLE_ROLE_LIST_ITEM;
 }

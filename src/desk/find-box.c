@@ -172,6 +172,7 @@ static void
 say (UnsootFindBox *self, const char *sentence, const char *fresh)
 {
   gtk_label_set_text (self->nothing, sentence);
+  unsoot_access_name (GTK_WIDGET (self->nothing), sentence);
   gtk_widget_set_visible (GTK_WIDGET (self->fresh), fresh != NULL);
   if (fresh != NULL)
     {

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "access.h"
 #include "alarm-banner.h"
 #include "find-box.h"
 #include "person-button.h"
@@ -79,6 +80,8 @@ static void
 unsoot_frame_init (UnsootFrame *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  unsoot_access_name (GTK_WIDGET (gtk_menu_button_get_popover (self->menu_button)),
+                      _ ("Main menu"));
 }
 
 static UnsootPlaceRow *
