@@ -14,6 +14,7 @@
 #include "prechecks.h"
 #include "procedure-text.h"
 #include "procedures.h"
+#include "quotes.h"
 #include "run-rows.h"
 #include "services.h"
 #include "tanks.h"
@@ -143,6 +144,21 @@ check_authorised (UnsootDb *db, const UnsootJobRow *job, GError **error)
   return TRUE;
 }
 
+/* By the rule of the invoice, which counts what is offered too: more than was agreed to is asked
+ * again before anything is opened. */
+static gboolean
+check_covered (UnsootDb *db, const UnsootJobRow *job, GError **error)
+{
+  g_autoptr (UnsootBill) bill = unsoot_job_bill (db, job->id, TRUE, error);
+  g_auto (UnsootAuthorityResult) result = { 0 };
+
+  if (bill == NULL || !unsoot_job_authority (db, job->id, bill->with_tax, &result, error))
+    return FALSE;
+  if (result.verdict == UNSOOT_AUTHORITY_ASK)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT, "%s", result.sentence);
+  return TRUE;
+}
+
 static gboolean
 check_machine_free (UnsootDb *db, gint64 machine_id, GError **error)
 {
@@ -233,8 +249,8 @@ unsoot_job_run_begin (UnsootDb *db, const UnsootActing *who, gint64 job_id, gint
   gint64 machine = 0;
   gint64 run = 0;
 
-  if (job == NULL || !check_authorised (db, job, error) || !check_whole (job, error)
-      || (machine = machine_for (db, job, machine_id, error)) == 0
+  if (job == NULL || !check_authorised (db, job, error) || !check_covered (db, job, error)
+      || !check_whole (job, error) || (machine = machine_for (db, job, machine_id, error)) == 0
       || !check_machine_free (db, machine, error))
     return 0;
   g_autoptr (UnsootProcedureRow) version = procedure_for (db, job, error);

@@ -17,9 +17,10 @@ G_BEGIN_DECLS
  * The vehicle goes into the bay. Keeps the procedure's version, the family's facts and
  * what both tanks hold as they are now.
  *
- * Errors: NOT_ALLOWED; CONSTRAINT for a job that has not arrived, a check before the work that
- * is unanswered or bad (prechecks.h), a machine that another run has, a procedure that is missing or stopped, a family without a pressure window, a
- * dose that is missing.
+ * Errors: NOT_ALLOWED; CONSTRAINT for a job that has not arrived, that nobody authorised or that
+ * has outgrown what was (authorise.h), a check before the work that is unanswered or bad
+ * (prechecks.h), a machine that another run has, a procedure that is missing or stopped, a family
+ * without a pressure window, a dose that is missing.
  *
  * Returns: the run's id, 0 on error.
  */

@@ -66,6 +66,55 @@ START_TEST (test_begin_asks_for_what_it_needs)
 }
 END_TEST
 
+static void
+add_labour (TestShop *shop, gint64 job, gint64 price)
+{
+  UnsootActing who = test_as (shop->advisor, 0);
+  g_autoptr (UnsootJobLineRow) line = unsoot_job_line_row_new ();
+  GError *error = NULL;
+
+  line->job_id = job;
+  line->kind = g_strdup ("labour");
+  line->text = g_strdup ("Seized bolt");
+  line->quantity_milli = 1000;
+  line->unit = g_strdup ("job");
+  line->unit_price_minor = price;
+  unsoot_job_line_save (shop->db, &who, line, &error);
+  ck_no_error (error);
+}
+
+/* The fixture's shop allows 10 % of its estimate of 500.19, rounded down 50.01: reckoned by hand in
+   test-invoice-deeds.c. Labour carries no tax here. */
+START_TEST (test_an_overrun_is_asked_before_the_run)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  UnsootActing advisor = test_as (shop->advisor, SHOP_HOUR);
+  GError *error = NULL;
+  gint64 job = arrived (shop);
+
+  add_labour (shop, job, 5002);
+  refuse_begin (shop, job, shop->technician, 0, &error);
+  ck_assert_ptr_nonnull (strstr (error->message, "$50.02 above the $500.19 authorised"));
+  ck_constraint (error, "ask the customer again");
+  ck_ask (shop, "SELECT count (*) FROM runs", 0);
+  ck_ask_text (shop, "SELECT status FROM jobs WHERE id = 1", "arrived");
+  ck_assert (unsoot_job_authorise (shop->db, &advisor, job, "Ansel Reed", "phone", 55021, NULL,
+                                   NULL, &error));
+  ck_no_error (error);
+  test_begin (shop, job);
+}
+END_TEST
+
+START_TEST (test_an_overrun_within_the_limit_begins)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  gint64 job = arrived (shop);
+
+  add_labour (shop, job, 5001);
+  test_begin (shop, job);
+}
+END_TEST
+
 START_TEST (test_machine_has_one_run)
 {
   g_autoptr (TestShop) shop = test_shop_new ();
@@ -396,6 +445,8 @@ run_deeds_suite (void)
 
   tcase_set_timeout (tcase, 60);
   tcase_add_test (tcase, test_begin_asks_for_what_it_needs);
+  tcase_add_test (tcase, test_an_overrun_is_asked_before_the_run);
+  tcase_add_test (tcase, test_an_overrun_within_the_limit_begins);
   tcase_add_test (tcase, test_machine_has_one_run);
   tcase_add_test (tcase, test_stop_use_is_respected);
   tcase_add_test (tcase, test_no_window_no_run);
