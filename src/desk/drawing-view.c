@@ -5,8 +5,7 @@
 
 enum
 {
-  MIN_WIDTH = 240,
-  NATURAL_WIDTH = 900
+  MIN_WIDTH = 240
 };
 
 #define HATCH_GAP 6.0
@@ -22,6 +21,7 @@ struct _UnsootDrawingView
 
   GDestroyNotify free_data;
   UnsootDrawingMaker make;
+  int width;
   int height;
 };
 
@@ -227,7 +227,7 @@ unsoot_drawing_view_measure (GtkWidget *widget, GtkOrientation orientation, int 
   UnsootDrawingView *self = UNSOOT_DRAWING_VIEW (widget);
 
   *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? MIN_WIDTH : self->height;
-  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? NATURAL_WIDTH : self->height;
+  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? self->width : self->height;
 }
 
 static void
@@ -290,11 +290,12 @@ unsoot_drawing_view_init (UnsootDrawingView *self)
 }
 
 GtkWidget *
-unsoot_drawing_view_new (const char *name, int height, UnsootDrawingMaker make, gpointer data,
-                         GDestroyNotify free_data)
+unsoot_drawing_view_new (const char *name, int width, int height, UnsootDrawingMaker make,
+                         gpointer data, GDestroyNotify free_data)
 {
   UnsootDrawingView *self = g_object_new (UNSOOT_TYPE_DRAWING_VIEW, NULL);
 
+  self->width = width;
   self->height = height;
   self->make = make;
   self->data = data;

@@ -12,6 +12,7 @@ G_DECLARE_FINAL_TYPE (UnsootDrawingView, unsoot_drawing_view, UNSOOT, DRAWING_VI
 typedef UnsootDrawing *(*UnsootDrawingMaker) (gconstpointer data, double width, double height);
 
 /* A picture that is worked out again for every size: what is at the pointer is said in a tooltip,
- * and all of it to a screen reader. @height is fixed, the width is what there is. Takes @data. */
-GtkWidget *unsoot_drawing_view_new (const char *name, int height, UnsootDrawingMaker make,
-                                    gpointer data, GDestroyNotify free_data);
+ * and all of it to a screen reader. @height is fixed, @width is what it would like. Takes @data. */
+GtkWidget *unsoot_drawing_view_new (const char *name, int width, int height,
+                                    UnsootDrawingMaker make, gpointer data,
+                                    GDestroyNotify free_data);

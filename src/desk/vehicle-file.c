@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "vehicle-file.h"
 
+#include "job-readings.h"
 #include "jobs.h"
 #include "meters.h"
 
@@ -16,6 +17,7 @@ unsoot_vehicle_file_free (UnsootVehicleFile *file)
   g_clear_pointer (&file->customer, unsoot_customer_row_free);
   g_clear_pointer (&file->family, unsoot_family_row_free);
   g_clear_pointer (&file->meters, g_ptr_array_unref);
+  g_clear_pointer (&file->readings, g_ptr_array_unref);
   g_clear_pointer (&file->jobs, g_ptr_array_unref);
   g_clear_pointer (&file->due, unsoot_job_row_free);
   g_free (file);
@@ -54,6 +56,7 @@ unsoot_vehicle_file_load (UnsootDb *db, gint64 id, GError **error)
       || (file->customer = unsoot_customer_load (db, file->vehicle->customer_id, error)) == NULL
       || !load_family (db, file, error)
       || (file->meters = unsoot_vehicle_meters (db, id, error)) == NULL
+      || (file->readings = unsoot_vehicle_readings (db, id, error)) == NULL
       || (file->jobs = unsoot_job_page (db, &page, NULL, 0, id, error)) == NULL
       || !load_due (db, file, error))
     return NULL;

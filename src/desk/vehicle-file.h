@@ -16,6 +16,7 @@ typedef struct
   UnsootCustomerRow *customer;
   UnsootFamilyRow *family; /* NULL: not settled */
   GPtrArray *meters;       /* UnsootMeterReadingRow, oldest first */
+  GPtrArray *readings;     /* UnsootReadingRow of all its jobs, oldest first */
   GPtrArray *jobs;         /* UnsootJobLine, newest first */
   UnsootJobRow *due;       /* the newest job that says when the next is due; NULL: none */
 } UnsootVehicleFile;

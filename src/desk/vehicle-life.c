@@ -12,6 +12,7 @@
 
 enum
 {
+  WIDTH = 900,
   HEIGHT = 260
 };
 
@@ -131,5 +132,5 @@ unsoot_vehicle_life_new (const UnsootVehicleFile *file, UnsootSession *session)
       life_free (self);
       return NULL;
     }
-  return unsoot_drawing_view_new (_ ("The vehicle's life"), HEIGHT, make, self, life_free);
+  return unsoot_drawing_view_new (_ ("The vehicle's life"), WIDTH, HEIGHT, make, self, life_free);
 }

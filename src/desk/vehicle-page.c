@@ -17,6 +17,7 @@
 #include "vehicle-edit.h"
 #include "vehicle-file.h"
 #include "vehicle-life.h"
+#include "vehicle-readings.h"
 #include "vin.h"
 
 enum
@@ -31,6 +32,7 @@ struct _UnsootVehiclePage
   /* template */
   UnsootTitleBlock *head;
   UnsootCard *life;
+  UnsootCard *readings;
   UnsootCard *identity;
   UnsootCard *due;
   UnsootCard *meters;
@@ -160,15 +162,23 @@ show_identity (UnsootVehiclePage *self, const UnsootVehicleFile *file)
   gtk_box_append (GTK_BOX (self->identity), facts);
 }
 
+/* A card without a picture is not shown. */
 static void
-show_life (UnsootVehiclePage *self, const UnsootVehicleFile *file)
+put_picture (UnsootCard *card, GtkWidget *picture)
 {
-  GtkWidget *picture = unsoot_vehicle_life_new (file, unsoot_view_get_session (UNSOOT_VIEW (self)));
-
-  unsoot_card_clear (self->life);
-  gtk_widget_set_visible (GTK_WIDGET (self->life), picture != NULL);
+  unsoot_card_clear (card);
+  gtk_widget_set_visible (GTK_WIDGET (card), picture != NULL);
   if (picture != NULL)
-    gtk_box_append (GTK_BOX (self->life), picture);
+    gtk_box_append (GTK_BOX (card), picture);
+}
+
+static void
+show_pictures (UnsootVehiclePage *self, UnsootVehicleFile *file)
+{
+  UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
+
+  put_picture (self->life, unsoot_vehicle_life_new (file, session));
+  put_picture (self->readings, unsoot_vehicle_readings_new (file, session));
 }
 
 static void
@@ -244,7 +254,7 @@ show_vehicle (UnsootView *view, gpointer result)
   g_autoptr (UnsootVehicleFile) file = result;
 
   show_head (self, file);
-  show_life (self, file);
+  show_pictures (self, file);
   show_identity (self, file);
   show_due (self, file);
   show_meters (self, file);
@@ -275,6 +285,7 @@ unsoot_vehicle_page_class_init (UnsootVehiclePageClass *klass)
                                                "/org/unsoot/Unsoot/ui/vehicle-page.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, head);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, life);
+  gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, readings);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, identity);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, due);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, meters);

@@ -16,6 +16,15 @@ unsoot_job_readings (UnsootDb *db, gint64 job_id, GError **error)
                            "WHERE job_id = $1 ORDER BY kind, stage DESC, id", unsoot_int (job_id));
 }
 
+GPtrArray *
+unsoot_vehicle_readings (UnsootDb *db, gint64 vehicle_id, GError **error)
+{
+  return unsoot_rows_list (db, &unsoot_reading_row_type, error,
+                           "WHERE job_id IN (SELECT id FROM jobs WHERE vehicle_id = $1)"
+                           " ORDER BY at, id",
+                           unsoot_int (vehicle_id));
+}
+
 static UnsootCondition
 condition_of (const UnsootReadingRow *row)
 {

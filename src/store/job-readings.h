@@ -9,6 +9,9 @@ G_BEGIN_DECLS
 /* UnsootReadingRow of a job, by kind, before first. */
 GPtrArray *unsoot_job_readings (UnsootDb *db, gint64 job_id, GError **error);
 
+/* Of all of a vehicle's jobs, oldest first. */
+GPtrArray *unsoot_vehicle_readings (UnsootDb *db, gint64 vehicle_id, GError **error);
+
 /**
  * unsoot_reading_add:
  * @reading: job_id, stage, kind, typed, unit, its condition; value where nothing was typed.

@@ -6,6 +6,7 @@
 #include "page-drawing.h"
 #include "paper-fixture.h"
 #include "paper-probe.h"
+#include "reading-history.h"
 #include "suite.h"
 
 #include <math.h>
@@ -178,6 +179,89 @@ START_TEST (nothing_leaves_the_picture)
 }
 END_TEST
 
+static UnsootReadingRow *
+reading (GPtrArray *rows, gint64 job, const char *kind, const char *stage, double value, gint64 at)
+{
+  UnsootReadingRow *row = unsoot_reading_row_new ();
+
+  row->job_id = job;
+  row->kind = g_strdup (kind);
+  row->stage = g_strdup (stage);
+  row->value = value;
+  row->tolerance = 1000;
+  row->rpm = 2000;
+  row->load_percent = row->coolant_c = row->barometer_pa = row->ambient_c = NAN;
+  row->at = at;
+  g_ptr_array_add (rows, row);
+  return row;
+}
+
+/* Two visits and a kind that has only one half: grouped by visit, the latest of a stage taken. */
+static GPtrArray *
+some_readings (void)
+{
+  GPtrArray *rows = g_ptr_array_new_with_free_func ((GDestroyNotify) unsoot_reading_row_free);
+
+  reading (rows, 9, "boost", "before", 140000, 1760000000);
+  reading (rows, 9, "boost", "after", 150000, 1760003600);
+  reading (rows, 4, "boost", "before", 100000, 1700000000);
+  reading (rows, 4, "boost", "after", 170000, 1700003600);
+  reading (rows, 4, "boost", "after", 160000, 1700007200);
+  reading (rows, 9, "rail", "before", 30000000, 1760000000);
+  reading (rows, 9, "no-such-kind", "before", 1, 1760000000);
+  return rows;
+}
+
+START_TEST (readings_are_parted_by_kind_and_visit)
+{
+  g_autoptr (GPtrArray) rows = some_readings ();
+  g_autoptr (GPtrArray) histories = unsoot_reading_histories (rows);
+  const UnsootReadingHistory *boost, *rail;
+  const UnsootReadingVisit *first;
+
+  ck_assert_uint_eq (histories->len, 2);
+  boost = g_ptr_array_index (histories, 0);
+  rail = g_ptr_array_index (histories, 1);
+  ck_assert_int_eq (boost->kind, UNSOOT_READING_BOOST);
+  ck_assert_uint_eq (boost->visits->len, 2);
+  first = &g_array_index (boost->visits, UnsootReadingVisit, 0);
+  ck_assert_int_eq (first->job_id, 4);
+  ck_near (first->before->value, 100000, 1e-6);
+  ck_near (first->after->value, 160000, 1e-6);
+  ck_assert_int_eq (rail->kind, UNSOOT_READING_RAIL);
+  ck_assert_ptr_null (g_array_index (rail->visits, UnsootReadingVisit, 0).after);
+}
+END_TEST
+
+/* 60 kPa more is drawn six times as high as 10 kPa more, upwards, and a whisker of 1 kPa either way
+ * a fifth of the latter. */
+START_TEST (readings_are_in_proportion)
+{
+  g_autoptr (GPtrArray) rows = some_readings ();
+  g_autoptr (GPtrArray) histories = unsoot_reading_histories (rows);
+  g_autoptr (GTimeZone) zone = g_time_zone_new_utc ();
+  g_autoptr (UnsootDrawing) drawing
+      = unsoot_reading_history_draw (g_ptr_array_index (histories, 0), zone, 300, 130);
+  g_autofree char *words = unsoot_drawing_words (drawing);
+  double rise[2] = { 0, 0 }, whisker = 0;
+
+  for (guint i = 0, pair = 0; i < drawing->strokes->len; i++)
+    {
+      const UnsootStroke *stroke = g_ptr_array_index (drawing->strokes, i);
+      if (stroke->kind != UNSOOT_STROKE_LINE || stroke->ink != UNSOOT_INK_ACCENT)
+        continue;
+      if (stroke->weight > 1)
+        rise[pair++] = stroke->points[0].y - stroke->points[1].y;
+      else if (stroke->points[0].x == stroke->points[1].x)
+        whisker = fabs (stroke->points[0].y - stroke->points[1].y);
+    }
+  ck_assert (rise[1] > 0);
+  ck_near (rise[0] / rise[1], 6, 1e-9);
+  ck_near (rise[1] / whisker, 5, 1e-9);
+  ck_assert_ptr_nonnull (strstr (words, "14 Nov 2023: before 14.5 psi, after 23.2 psi"));
+}
+END_TEST
+
 enum
 {
   DOTS = 4 /* in a point */
@@ -244,6 +328,8 @@ drawing_suite (void)
   tcase_add_test (tests, window_is_shaded);
   tcase_add_test (tests, what_is_said_names_jobs_and_sides);
   tcase_add_test (tests, nothing_leaves_the_picture);
+  tcase_add_test (tests, readings_are_parted_by_kind_and_visit);
+  tcase_add_test (tests, readings_are_in_proportion);
   tcase_add_test (tests, paper_shows_it_where_it_stands);
   suite_add_tcase (suite, tests);
   return suite;
