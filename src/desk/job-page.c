@@ -31,6 +31,7 @@ struct _UnsootJobPage
   UnsootCard *readings;
   UnsootCard *lines;
   UnsootCard *papers;
+  UnsootCard *run;
 
   UnsootPaper at_hand;
   gint64 printable; /* the job whose paper that is; 0: there is none */
@@ -115,6 +116,7 @@ show_job (UnsootView *view, gpointer result)
 
   for (gsize i = 0; i < G_N_ELEMENTS (cards); i++)
     unsoot_card_clear (cards[i]);
+  unsoot_card_clear (self->run);
   show_head (self, file->file);
   find_paper (self, file->file);
   unsoot_job_path_show (self->path, file->file->job->status, file->file->status,
@@ -126,6 +128,7 @@ show_job (UnsootView *view, gpointer result)
   unsoot_job_card_readings (self->readings, file, session);
   unsoot_job_card_lines (self->lines, file, session);
   unsoot_job_card_bill (self->lines, file, session);
+  unsoot_job_card_run (self->run, file);
   unsoot_job_card_papers (self->papers, file);
 }
 
@@ -162,6 +165,7 @@ unsoot_job_page_class_init (UnsootJobPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, readings);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, lines);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, papers);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, run);
 }
 
 static void

@@ -6,7 +6,13 @@
 #include "path.h"
 #include "prechecks.h"
 #include "quotes.h"
+#include "run-traces.h"
 #include "services.h"
+
+enum
+{
+  MOST_TRACES = 4
+};
 
 static void
 clear (gpointer data)
@@ -18,6 +24,7 @@ clear (gpointer data)
   g_clear_pointer (&self->file, unsoot_job_file_free);
   g_clear_pointer (&self->bill, unsoot_bill_free);
   g_clear_pointer (&self->conflicts, g_ptr_array_unref);
+  g_clear_pointer (&self->traces, g_ptr_array_unref);
   g_clear_pointer (&self->prechecks, g_ptr_array_unref);
   g_free (self->overrun);
   g_free (self->bill_trouble);
@@ -100,6 +107,16 @@ load_bill (UnsootDb *db, UnsootJobViewFile *self)
     self->bill_trouble = g_strdup (error->message);
 }
 
+static gboolean
+load_traces (UnsootDb *db, UnsootJobViewFile *self, GError **error)
+{
+  if (self->file->run == NULL)
+    self->traces = g_ptr_array_new ();
+  else
+    self->traces = unsoot_run_traces (db, self->file->run->id, MOST_TRACES, error);
+  return self->traces != NULL;
+}
+
 /* Only a plan can be broken: what is under way or over is as it is. */
 static gboolean
 load_conflicts (UnsootDb *db, UnsootJobViewFile *self, gint64 now, GError **error)
@@ -161,7 +178,8 @@ unsoot_job_view_file_load (UnsootDb *db, gint64 job_id, gint64 now, GError **err
   g_autoptr (UnsootJobViewFile) self = g_atomic_rc_box_new0 (UnsootJobViewFile);
 
   self->file = unsoot_job_file_load (db, job_id, error);
-  if (self->file == NULL || !load_doses (db, self, error) || !load_conflicts (db, self, now, error))
+  if (self->file == NULL || !load_doses (db, self, error) || !load_traces (db, self, error)
+      || !load_conflicts (db, self, now, error))
     return NULL;
   load_bill (db, self);
   self->prechecks = unsoot_job_prechecks (db, job_id, error);

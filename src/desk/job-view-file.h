@@ -16,6 +16,7 @@ typedef struct
   UnsootBill *bill;                /* NULL where it can't be reckoned */
   char *bill_trouble;              /* why not */
   GPtrArray *conflicts;            /* char *: sentences */
+  GPtrArray *traces;               /* UnsootRunTrace: its own run first; empty before that */
   GPtrArray *prechecks;            /* UnsootPrecheckRow that count */
   gint64 authorised_minor;         /* the latest word; 0: none */
   char *overrun;                   /* how far they run over it; NULL: they do not */

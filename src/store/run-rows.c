@@ -10,6 +10,7 @@
 #include "lots.h"
 #include "procedure-text.h"
 #include "run-postings.h"
+#include "run-trace.h"
 #include "shops.h"
 #include "stocks.h"
 #include "tanks.h"
@@ -116,7 +117,7 @@ damaged (const UnsootRunRow *row, gint64 seq, const char *why, GError **error)
 }
 
 static gboolean
-replay (UnsootRun *run, const UnsootRunRow *row, GPtrArray *events, GError **error)
+replay (UnsootRun *run, const UnsootRunRow *row, GPtrArray *events, GArray *points, GError **error)
 {
   for (guint i = 0; i < events->len; i++)
     {
@@ -127,12 +128,15 @@ replay (UnsootRun *run, const UnsootRunRow *row, GPtrArray *events, GError **err
         return damaged (row, event_row->seq, _ ("it is of an unknown kind."), error);
       if (!unsoot_run_apply (run, event, &refused))
         return damaged (row, event_row->seq, refused->message, error);
+      if (points != NULL)
+        unsoot_run_trace_add (points, run, event->done_at);
     }
   return TRUE;
 }
 
 UnsootRun *
-unsoot_run_from_rows (const UnsootRunRow *row, GPtrArray *events, GError **error)
+unsoot_run_from_rows_traced (const UnsootRunRow *row, GPtrArray *events, GArray *points,
+                             GError **error)
 {
   g_autoptr (UnsootProcedure) procedure = NULL;
   g_autoptr (UnsootFamilyFacts) facts = NULL;
@@ -150,7 +154,13 @@ unsoot_run_from_rows (const UnsootRunRow *row, GPtrArray *events, GError **error
       return NULL;
     }
   g_autoptr (UnsootRun) run = unsoot_run_new (procedure, facts, &start);
-  return replay (run, row, events, error) ? g_steal_pointer (&run) : NULL;
+  return replay (run, row, events, points, error) ? g_steal_pointer (&run) : NULL;
+}
+
+UnsootRun *
+unsoot_run_from_rows (const UnsootRunRow *row, GPtrArray *events, GError **error)
+{
+  return unsoot_run_from_rows_traced (row, events, NULL, error);
 }
 
 /* What other runs have poured is still on hand by the book. */

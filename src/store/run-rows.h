@@ -10,6 +10,10 @@ G_BEGIN_DECLS
 /* The run that a row and its UnsootRunEventRow give. Errors: DAMAGED. */
 UnsootRun *unsoot_run_from_rows (const UnsootRunRow *row, GPtrArray *events, GError **error);
 
+/* The same, with the machine after each event: UnsootTracePoint are appended to @points. */
+UnsootRun *unsoot_run_from_rows_traced (const UnsootRunRow *row, GPtrArray *events, GArray *points,
+                                        GError **error);
+
 /* NULL where the row's kind or happening is unknown: then the run does not load. */
 UnsootRunEvent *unsoot_run_event_from_row (const UnsootRunEventRow *row);
 

@@ -8,6 +8,7 @@
 #include "paper-probe.h"
 #include "reading-history.h"
 #include "suite.h"
+#include "trace-drawing.h"
 
 #include <math.h>
 #include <string.h>
@@ -262,6 +263,37 @@ START_TEST (readings_are_in_proportion)
 }
 END_TEST
 
+/* Ten minutes: 1 L poured at once, half of it used in the middle; the earlier run took twenty. */
+START_TEST (a_trace_is_level_between_events)
+{
+  const UnsootTracePoint own[] = { { 1000, { 0, 1000, 0 }, 0, 0 },
+                                   { 1300, { 0, 500, 0 }, 55000, 0 },
+                                   { 1600, { 0, 500, 0 }, 0, 0 } };
+  const UnsootTracePoint before[]
+      = { { 500, { 0, 0, 2000 }, 0, 0 }, { 1700, { 0, 0, 0 }, 0, 275000 } };
+  g_autoptr (GArray) first = g_array_new (FALSE, FALSE, sizeof (UnsootTracePoint));
+  g_autoptr (GArray) second = g_array_new (FALSE, FALSE, sizeof (UnsootTracePoint));
+  const UnsootTraceLine lines[] = { { 1000, first }, { 500, second } };
+  g_autoptr (UnsootDrawing) drawing = NULL;
+  g_autofree char *words = NULL;
+  const UnsootStroke *level;
+
+  g_array_append_vals (first, own, G_N_ELEMENTS (own));
+  g_array_append_vals (second, before, G_N_ELEMENTS (before));
+  drawing = unsoot_trace_drawing_new (lines, 2, 700, 300);
+  level = find_stroke (drawing, UNSOOT_STROKE_LINE, UNSOOT_INK_FUEL, 0);
+  ck_assert_uint_eq (level->n, 5);
+  ck_near (level->points[0].y, level->points[1].y, 1e-9); /* 1 L until minute 5 … */
+  ck_near (level->points[1].x, level->points[2].x, 1e-9); /* … then half at once */
+  ck_assert (level->points[2].y > level->points[1].y);
+  ck_near (level->points[4].x - level->points[0].x, 2 * (level->points[2].x - level->points[0].x),
+           1e-9);
+  words = unsoot_drawing_words (drawing);
+  ck_assert_ptr_nonnull (
+      strstr (words, "5 min: fuel tank 500 mL, intake tank 0 mL, supply 8 psi, air 0 psi"));
+}
+END_TEST
+
 enum
 {
   DOTS = 4 /* in a point */
@@ -330,6 +362,7 @@ drawing_suite (void)
   tcase_add_test (tests, nothing_leaves_the_picture);
   tcase_add_test (tests, readings_are_parted_by_kind_and_visit);
   tcase_add_test (tests, readings_are_in_proportion);
+  tcase_add_test (tests, a_trace_is_level_between_events);
   tcase_add_test (tests, paper_shows_it_where_it_stands);
   suite_add_tcase (suite, tests);
   return suite;

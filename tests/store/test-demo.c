@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "demo.h"
 #include "migrate.h"
+#include "run-traces.h"
 #include "suite.h"
 #include "vin.h"
 
@@ -253,6 +254,71 @@ START_TEST (test_stopped_leaves_nothing)
 }
 END_TEST
 
+static gint64
+ask_of (UnsootDb *db, const char *sql, gint64 id)
+{
+  GError *error = NULL;
+  gint64 value = -1;
+
+  unsoot_db_int (db, &value, &error, sql, unsoot_int (id));
+  ck_no_error (error);
+  return value;
+}
+
+/* What went into a tank during the run. */
+static gint64
+poured (const UnsootRunTrace *trace, UnsootSide side)
+{
+  gint64 sum = 0;
+
+  for (guint i = 1; i < trace->points->len; i++)
+    sum += MAX (g_array_index (trace->points, UnsootTracePoint, i).ml[side]
+                    - g_array_index (trace->points, UnsootTracePoint, i - 1).ml[side],
+                0);
+  return sum;
+}
+
+/* A run's trace rises by what its events say was poured, and the ones it is seen against are of its
+ * kind and before it, newest first. */
+START_TEST (test_traces)
+{
+  GError *error = NULL;
+  UnsootDb *db = shared;
+  const gint64 own = ask (db, "SELECT max(id) FROM runs WHERE outcome = 'finished'");
+  g_autoptr (GPtrArray) traces = unsoot_run_traces (db, own, 3, &error);
+  const UnsootRunTrace *first, *last;
+
+  ck_no_error (error);
+  ck_assert_uint_eq (traces->len, 4);
+  first = g_ptr_array_index (traces, 0);
+  ck_assert_int_eq (first->job_number,
+                    ask_of (db,
+                            "SELECT j.number FROM runs r JOIN jobs j ON j.id = r.job_id"
+                            " WHERE r.id = $1",
+                            own));
+  ck_assert_int_eq (poured (first, UNSOOT_SIDE_INTAKE),
+                    ask_of (db,
+                            "SELECT COALESCE(sum(ml), 0) FROM run_events WHERE run_id = $1"
+                            " AND lot_id IS NOT NULL AND fluid = 'intake'",
+                            own));
+  ck_assert_int_gt (poured (first, UNSOOT_SIDE_INTAKE), 0);
+  for (guint i = 1; i < traces->len; i++, first = last)
+    {
+      last = g_ptr_array_index (traces, i);
+      ck_assert_int_lt (last->began_at, first->began_at);
+      ck_assert_int_eq (
+          ask_of (db,
+                  "SELECT p.family_id FROM runs r JOIN procedures p ON p.id = r.procedure_id"
+                  " JOIN jobs j ON j.id = r.job_id WHERE j.number = $1",
+                  last->job_number),
+          ask_of (db,
+                  "SELECT p.family_id FROM runs r JOIN procedures p ON p.id = r.procedure_id"
+                  " WHERE r.id = $1",
+                  own));
+    }
+}
+END_TEST
+
 static Suite *
 demo_suite (void)
 {
@@ -262,6 +328,7 @@ demo_suite (void)
   tcase_add_unchecked_fixture (tcase, make_shared, close_shared);
   tcase_add_test (tcase, test_people);
   tcase_add_test (tcase, test_vins);
+  tcase_add_test (tcase, test_traces);
   tcase_add_test (tcase, test_stores);
   tcase_add_test (tcase, test_history);
   tcase_add_test (tcase, test_unpaid_of_several_ages);
