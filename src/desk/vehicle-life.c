@@ -13,7 +13,7 @@
 enum
 {
   WIDTH = 900,
-  HEIGHT = 260
+  HEIGHT = 220
 };
 
 /* The drawing's data, with what it points to. */
