@@ -277,13 +277,8 @@ unsoot_booking_diary_get (const Book *book)
 gint64
 unsoot_booking_diary_unix (const Book *book, gint64 minute)
 {
-  const UnsootLocal local = { (int) (minute / UNSOOT_DAY_MINUTES),
-                              (int) (minute % UNSOOT_DAY_MINUTES / 60), (int) (minute % 60), 0 };
-  /* The offset of that very moment is known only once the moment is: near enough, then right. */
-  const gint64 near = unsoot_local_to_unix (&local, 0);
-  const gint64 nearer = unsoot_local_to_unix (&local, unsoot_shop_utc_offset (book->shop, near));
-
-  return unsoot_local_to_unix (&local, unsoot_shop_utc_offset (book->shop, nearer));
+  return unsoot_shop_instant (book->shop, (int) (minute / UNSOOT_DAY_MINUTES),
+                              (int) (minute % UNSOOT_DAY_MINUTES));
 }
 
 const UnsootShopRow *

@@ -126,22 +126,22 @@ load_blocks (UnsootDb *db, UnsootDay *day, GError **error)
 
 /* From the first opening to the last closing; breaks between are not drawn. */
 static void
-set_hours (UnsootDay *day, GPtrArray *hours, int weekday)
+set_hours (UnsootDay *day, const UnsootShopRow *shop, GPtrArray *hours, int number)
 {
   for (guint i = 0; i < hours->len; i++)
     {
       const UnsootOpenHoursRow *row = hours->pdata[i];
-      gint64 opens = day->starts_at + row->opens_minute * 60;
-      gint64 closes = day->starts_at + row->closes_minute * 60;
-      if (row->weekday != weekday)
+      if (row->weekday != unsoot_day_weekday (number))
         continue;
+      gint64 opens = unsoot_shop_instant (shop, number, (int) row->opens_minute);
+      gint64 closes = unsoot_shop_instant (shop, number, (int) row->closes_minute);
       day->opens_at = day->opens_at == 0 ? opens : MIN (day->opens_at, opens);
       day->closes_at = MAX (day->closes_at, closes);
     }
 }
 
 static gboolean
-load_hours (UnsootDb *db, UnsootDay *day, int weekday, GError **error)
+load_hours (UnsootDb *db, UnsootDay *day, const UnsootShopRow *shop, int number, GError **error)
 {
   g_autoptr (GPtrArray) hours = unsoot_open_hours_list (db, error);
   g_autoptr (GPtrArray) holidays = hours != NULL ? unsoot_holiday_list (db, error) : NULL;
@@ -155,7 +155,7 @@ load_hours (UnsootDb *db, UnsootDay *day, int weekday, GError **error)
         day->shut_reason = g_strdup (holiday->name);
     }
   if (day->shut_reason == NULL)
-    set_hours (day, hours, weekday);
+    set_hours (day, shop, hours, number);
   return TRUE;
 }
 
@@ -212,7 +212,7 @@ load (UnsootDb *db, UnsootDay *day, const UnsootShopRow *shop, gint64 now, GErro
   day->bays = unsoot_rows_list (db, &unsoot_bay_row_type, error,
                                 "WHERE active = 1 ORDER BY position, id");
   return day->bays != NULL && unsoot_shop_day_start (shop, next, &day->ends_at, error)
-         && load_hours (db, day, unsoot_day_weekday (number), error) && load_blocks (db, day, error)
+         && load_hours (db, day, shop, number, error) && load_blocks (db, day, error)
          && load_hands (db, day, shop, now, error);
 }
 

@@ -165,6 +165,18 @@ unsoot_fluid_supply (UnsootDb *db, gint64 fluid_id, gint64 now, GError **error)
   return supply;
 }
 
+static gboolean
+is_needed (const GPtrArray *needs, gint64 fluid_id)
+{
+  for (guint i = 0; i < needs->len; i++)
+    {
+      const UnsootFluidNeed *need = needs->pdata[i];
+      if (need != NULL && need->fluid_id == fluid_id)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 GPtrArray *
 unsoot_fluid_supply_list (UnsootDb *db, gint64 now, GError **error)
 {
@@ -180,7 +192,7 @@ unsoot_fluid_supply_list (UnsootDb *db, gint64 now, GError **error)
       const UnsootFluidRow *fluid = fluids->pdata[i];
       UnsootFluidSupply *supply;
 
-      if (!fluid->active)
+      if (!fluid->active && !is_needed (needs, fluid->id))
         continue;
       supply = supply_of (db, unsoot_record_copy (&unsoot_fluid_row_type, fluid), needs, today, now,
                           error);

@@ -34,7 +34,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (UnsootFluidSupply, unsoot_fluid_supply_free)
 
 UnsootFluidSupply *unsoot_fluid_supply (UnsootDb *db, gint64 fluid_id, gint64 now, GError **error);
 
-/* Every fluid in use, by side and code. */
+/* Every fluid in use, and those out of use that a booked job still needs, by side and code. */
 GPtrArray *unsoot_fluid_supply_list (UnsootDb *db, gint64 now, GError **error);
 
 G_END_DECLS

@@ -88,6 +88,21 @@ tell_short (UnsootHandRound *round, const UnsootFluidSupply *supply, const Unsoo
                    g_strdup (need->fluid), g_steal_pointer (&coming));
 }
 
+/* Out of use, and yet a booked job takes it: the job gets another, or the fluid is used again. */
+static void
+tell_out_of_use (UnsootHandRound *round, const UnsootFluidSupply *supply)
+{
+  const UnsootFluidNeed *need = supply->needs->pdata[0];
+  g_autofree char *when = unsoot_hand_when (round, need->starts_at);
+  g_autofree char *volume = unsoot_dose_volume_words (need->ml);
+
+  unsoot_hand_add (
+      round, UNSOOT_HAND_SHORT, -need->starts_at, UNSOOT_TARGET_JOB, need->job_id,
+      _ ("Change the job"), g_strdup (need->fluid),
+      /* Translators: a volume, "tomorrow 10:00" */
+      g_strdup_printf (_ ("is out of use, and %s of it is promised for %s"), volume, when));
+}
+
 static void
 tell_late (UnsootHandRound *round, const UnsootSupplyOrder *order)
 {
@@ -129,11 +144,14 @@ tell_supplies (UnsootHandRound *round, GError **error)
       const UnsootFluidSupply *supply = supplies->pdata[i];
       const UnsootFluidNeed *need = first_short (round, supply);
 
-      if (need != NULL)
+      if (!supply->fluid->active)
+        tell_out_of_use (round, supply);
+      else if (need != NULL)
         tell_short (round, supply, need);
       for (guint k = 0; k < supply->orders->len; k++)
         tell_late (round, supply->orders->pdata[k]);
-      tell_reorder (round, supply);
+      if (supply->fluid->active)
+        tell_reorder (round, supply);
     }
   return supplies != NULL;
 }

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "civil.h"
+#include "conflict.h"
 #include "deed.h"
 #include "money.h"
 
@@ -90,6 +92,18 @@ unsoot_shop_day_start (const UnsootShopRow *shop, const char *date, gint64 *at, 
                              _ ("“%s” is no date. Write it as 2025-03-31."), date);
   *at = g_date_time_to_unix (start);
   return TRUE;
+}
+
+gint64
+unsoot_shop_instant (const UnsootShopRow *shop, int day, int minute)
+{
+  const UnsootLocal local
+      = { day + minute / UNSOOT_DAY_MINUTES, minute % UNSOOT_DAY_MINUTES / 60, minute % 60, 0 };
+  /* The offset of that very moment is known only once the moment is: near enough, then right. */
+  const gint64 near = unsoot_local_to_unix (&local, 0);
+  const gint64 nearer = unsoot_local_to_unix (&local, unsoot_shop_utc_offset (shop, near));
+
+  return unsoot_local_to_unix (&local, unsoot_shop_utc_offset (shop, nearer));
 }
 
 GPtrArray *

@@ -26,6 +26,10 @@ char *unsoot_shop_date (const UnsootShopRow *shop, gint64 at);
 gboolean unsoot_shop_day_start (const UnsootShopRow *shop, const char *date, gint64 *at,
                                 GError **error);
 
+/* The instant (Unix seconds) of @minute of the day @day (1 is 0001-01-01) by the shop's clock; 1440
+ * is the midnight that ends it. An hour that the clock skips is told as if it had not. */
+gint64 unsoot_shop_instant (const UnsootShopRow *shop, int day, int minute);
+
 /* UnsootOpenHoursRow by weekday and hour; UnsootHolidayRow by day; UnsootSupplierRow by name. */
 GPtrArray *unsoot_open_hours_list (UnsootDb *db, GError **error);
 GPtrArray *unsoot_holiday_list (UnsootDb *db, GError **error);

@@ -8,6 +8,7 @@
 #include "bookings.h"
 #include "days.h"
 #include "finishes.h"
+#include "fluids.h"
 #include "invoices.h"
 #include "jobs.h"
 #include "machines.h"
@@ -95,6 +96,50 @@ START_TEST (test_a_holiday)
 }
 END_TEST
 
+static void
+set_zone (TestShop *shop, const char *zone)
+{
+  UnsootActing owner = test_as (shop->owner, 0);
+  GError *error = NULL;
+  g_autoptr (UnsootShopRow) row = unsoot_shop_load (shop->db, &error);
+
+  g_free (row->timezone);
+  row->timezone = g_strdup (zone);
+  ck_assert (unsoot_shop_save (shop->db, &owner, row, &error));
+}
+
+/* IANA time zone database, "northamerica": New York puts its clocks on at 02:00 EST of the second
+ * Sunday of March and back at 02:00 EDT of the first Sunday of November: 8 March and 1 November
+ * 2026. The instants are reckoned by hand. */
+START_TEST (test_hours_where_the_clock_changes)
+{
+  static const struct
+  {
+    const char *zone, *date;
+    gint64 opens_at, closes_at, hours;
+  } days[] = {
+    { "America/New_York", "2026-03-07", 1772888400, 1772920800, 24 }, /* 13:00Z, 22:00Z */
+    { "America/New_York", "2026-03-08", 1772971200, 1773003600, 23 }, /* 12:00Z, 21:00Z */
+    { "America/New_York", "2026-11-01", 1793538000, 1793570400, 25 }, /* 13:00Z, 22:00Z */
+  };
+  g_autoptr (TestShop) shop = test_shop_new_file ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (days); i++)
+    {
+      GError *error = NULL;
+      set_zone (shop, days[i].zone);
+      test_outside (shop,
+                    "DELETE FROM open_hours; INSERT INTO open_hours (version, weekday,"
+                    " opens_minute, closes_minute) VALUES (1, 6, 480, 1020), (1, 7, 480, 1020)");
+      g_autoptr (UnsootDay) day = unsoot_day_load (shop->db, days[i].date, SHOP_NOW, &error);
+      ck_no_error (error);
+      ck_assert_int_eq (day->ends_at - day->starts_at, days[i].hours * SHOP_HOUR);
+      ck_assert_int_eq (day->opens_at, days[i].opens_at);
+      ck_assert_int_eq (day->closes_at, days[i].closes_at);
+    }
+}
+END_TEST
+
 START_TEST (test_waiting)
 {
   g_autoptr (TestShop) shop = test_shop_new ();
@@ -167,6 +212,30 @@ START_TEST (test_short)
   test_book_job (shop, test_quote (shop, shop->vehicle, NULL), shop->bay, shop->cart,
                  SHOP_DAY + 2 * SHOP_HOUR);
   check_hand (shop, 0, UNSOOT_HAND_SHORT, "Intake fluid R is 3 L short for tomorrow 10:00 · Order");
+}
+END_TEST
+
+/* Out of use with enough of it there: the job that is booked takes it all the same. */
+START_TEST (test_out_of_use)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  UnsootActing owner = test_as (shop->owner, 0);
+  GError *error = NULL;
+  g_autoptr (UnsootFluidRow) fluid = unsoot_fluid_load (shop->db, shop->intake_fluid, &error);
+
+  fluid->active = FALSE;
+  ck_assert (unsoot_fluid_save (shop->db, &owner, fluid, &error));
+  check_hand (shop, 0, UNSOOT_HAND_SHORT, NULL);
+  fluid->active = TRUE;
+  ck_assert (unsoot_fluid_save (shop->db, &owner, fluid, &error));
+  test_book_job (shop, test_quote (shop, shop->vehicle, NULL), shop->bay, shop->cart,
+                 SHOP_DAY + 2 * SHOP_HOUR);
+  check_hand (shop, 0, UNSOOT_HAND_SHORT, NULL);
+  fluid->active = FALSE;
+  ck_assert (unsoot_fluid_save (shop->db, &owner, fluid, &error));
+  check_hand (shop, 0, UNSOOT_HAND_SHORT,
+              "Intake fluid R is out of use, and 4 L of it is promised for tomorrow 10:00"
+              " · Change the job");
 }
 END_TEST
 
@@ -276,10 +345,12 @@ day_deeds_suite (void)
   tcase_set_timeout (tcase, 60);
   tcase_add_test (tcase, test_strip);
   tcase_add_test (tcase, test_a_holiday);
+  tcase_add_test (tcase, test_hours_where_the_clock_changes);
   tcase_add_test (tcase, test_waiting);
   tcase_add_test (tcase, test_halted_and_silent);
   tcase_add_test (tcase, test_released);
   tcase_add_test (tcase, test_short);
+  tcase_add_test (tcase, test_out_of_use);
   tcase_add_test (tcase, test_loan_overdue);
   tcase_add_test (tcase, test_machine);
   tcase_add_test (tcase, test_estimate);
