@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "run-postings.h"
+
 static const char on_hand_sql[]
     = "SELECT l.id, COALESCE (sum (m.ml), 0),"
       " (SELECT count (*) FROM containers c WHERE c.lot_id = l.id AND c.empty = 0"
@@ -64,6 +66,10 @@ read_stocks (UnsootDb *db, gint64 fluid_id, GPtrArray *stocks, GError **error)
       if (stock->lot == NULL)
         return FALSE;
       stock->on_hand_ml = unsoot_query_get_int (query, 1);
+      stock->left_ml = stock->on_hand_ml;
+      if (stock->on_hand_ml > 0
+          && !unsoot_run_lot_left (db, stock->lot->id, &stock->left_ml, error))
+        return FALSE;
       stock->opened = unsoot_query_get_int (query, 2) > 0;
       stock->opened_until = unsoot_query_dup_text (query, 3);
     }

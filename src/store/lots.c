@@ -9,7 +9,6 @@
 #include "fluids.h"
 #include "indexing.h"
 #include "lot-shelf.h"
-#include "run-postings.h"
 
 void
 unsoot_lot_stock_free (UnsootLotStock *stock)
@@ -71,13 +70,9 @@ unsoot_lot_pick (UnsootDb *db, gint64 fluid_id, gint64 ml, const char *today, GE
     {
       const UnsootStockPick *pick = &g_array_index (order, UnsootStockPick, i);
       const UnsootLotStock *stock = shelf->stocks->pdata[pick->lot];
-      gint64 poured = 0;
-      /* What a run that goes on has poured is on hand only by the book. */
-      if (!unsoot_run_poured_unposted (db, stock->lot->id, &poured, error))
-        return NULL;
-      if (pick->ml - poured >= ml)
+      if (stock->left_ml >= ml)
         return unsoot_record_copy (&unsoot_lot_row_type, stock->lot);
-      most = MAX (most, pick->ml - poured);
+      most = MAX (most, stock->left_ml);
     }
   return fail_pick (db, shelf, fluid_id, ml, most, error);
 }

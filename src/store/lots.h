@@ -10,7 +10,8 @@ G_BEGIN_DECLS
 typedef struct
 {
   UnsootLotRow *lot;
-  gint64 on_hand_ml;
+  gint64 on_hand_ml;  /* by the book */
+  gint64 left_ml;     /* of it, not poured by a run under way */
   gboolean opened;    /* a container of it is open */
   char *opened_until; /* ISO date of the open container that goes off first; NULL: none */
   gboolean usable;    /* on the day asked about */

@@ -6,6 +6,7 @@
 #include "deed.h"
 #include "lot-row.h"
 #include "run-rows.h"
+#include "stocks.h"
 #include "tanks.h"
 
 /* Poured by an event: what its lot no longer holds. */
@@ -15,9 +16,15 @@ static const char unposted_sql[]
       "(SELECT max (x.seq) FROM run_events x WHERE x.run_id = e.run_id AND x.kind = 'released'), 0)";
 
 gboolean
-unsoot_run_poured_unposted (UnsootDb *db, gint64 lot_id, gint64 *ml, GError **error)
+unsoot_run_lot_left (UnsootDb *db, gint64 lot_id, gint64 *ml, GError **error)
 {
-  return unsoot_db_int (db, ml, error, unposted_sql, unsoot_int (lot_id));
+  gint64 on_hand = 0, unposted = 0;
+
+  if (!unsoot_lot_on_hand (db, lot_id, &on_hand, error)
+      || !unsoot_db_int (db, &unposted, error, unposted_sql, unsoot_int (lot_id)))
+    return FALSE;
+  *ml = on_hand - unposted;
+  return TRUE;
 }
 
 /* One replay, event by event, with what each did to the tanks. */

@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 gboolean unsoot_run_post_fluids (UnsootDb *db, const UnsootActing *who, const UnsootRunRow *row,
                                  gint64 *fuel_lot, gint64 *intake_lot, GError **error);
 
-/* mL of a lot that runs have poured and not yet posted. */
-gboolean unsoot_run_poured_unposted (UnsootDb *db, gint64 lot_id, gint64 *ml, GError **error);
+/* mL of a lot that can still come out of it: on hand by the book, less what runs have poured and
+ * not yet posted. */
+gboolean unsoot_run_lot_left (UnsootDb *db, gint64 lot_id, gint64 *ml, GError **error);
 
 G_END_DECLS

@@ -163,21 +163,17 @@ unsoot_run_from_rows (const UnsootRunRow *row, GPtrArray *events, GError **error
   return unsoot_run_from_rows_traced (row, events, NULL, error);
 }
 
-/* What other runs have poured is still on hand by the book. */
 static gboolean
 check_enough (UnsootDb *db, const UnsootRunEvent *event, const UnsootLotRow *lot, GError **error)
 {
-  gint64 on_hand = 0;
-  gint64 poured_before = 0;
+  gint64 left = 0;
 
-  if (!unsoot_lot_on_hand (db, lot->id, &on_hand, error)
-      || !unsoot_run_poured_unposted (db, lot->id, &poured_before, error))
+  if (!unsoot_run_lot_left (db, lot->id, &left, error))
     return FALSE;
-  on_hand -= poured_before;
-  if (event->ml > on_hand)
+  if (event->ml > left)
     {
       g_autofree char *poured = unsoot_dose_volume_words (event->ml);
-      g_autofree char *there = unsoot_dose_volume_words (on_hand);
+      g_autofree char *there = unsoot_dose_volume_words (left);
       return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
                                _ ("Lot %s holds %s, so %s can't have come out of it. Count the lot "
                                   "if the book is wrong."),
