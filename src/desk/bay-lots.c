@@ -96,7 +96,7 @@ lot_button_new (UnsootBayLots *self, gint64 lot_id, const char *code, const char
 static GtkWidget *
 stock_button_new (UnsootBayLots *self, const UnsootLotStock *stock, const char *today)
 {
-  g_autofree char *litres = unsoot_format_litres (stock->on_hand_ml);
+  g_autofree char *litres = unsoot_format_litres (stock->left_ml);
   g_autofree char *until = unsoot_format_day (
       stock->opened_until != NULL ? stock->opened_until : stock->lot->expires_on, today);
   /* Translators: how much of a lot there is, and until when it is good */
@@ -241,10 +241,10 @@ add_stocks (UnsootBayLots *self, const GPtrArray *stocks, gint64 ml, const char 
       const UnsootLotStock *stock = g_ptr_array_index (stocks, i);
       GtkWidget *button;
 
-      if (stock->usable != usable || (!usable && stock->on_hand_ml <= 0))
+      if (stock->usable != usable || stock->left_ml <= 0)
         continue;
       button = stock_button_new (self, stock, today);
-      if (usable && self->on == NULL && stock->on_hand_ml >= ml)
+      if (usable && self->on == NULL && stock->left_ml >= ml)
         gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), TRUE);
       (*shown)++;
     }
