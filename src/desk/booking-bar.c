@@ -305,9 +305,11 @@ unsoot_booking_bar_show (UnsootBookingBar *self, const UnsootBookingFile *file)
   unsoot_access_name (GTK_WIDGET (self->verb), verb);
   self->may = can_do (file, self->without_word);
   gtk_widget_set_sensitive (GTK_WIDGET (self->verb), self->may);
-  if (self->waits && file->stage == self->stage_waited)
-    unsoot_booking_bar_do (self);
+  /* It waits again where more was typed since. */
+  const gboolean waited = self->waits && file->stage == self->stage_waited;
   self->waits = FALSE;
+  if (waited)
+    unsoot_booking_bar_do (self);
 }
 
 void

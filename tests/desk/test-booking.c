@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "booking-page.h"
+#include "booking-service.h"
 #include "booking-times.h"
 #include "booking-who.h"
 #include "deed-dialog.h"
@@ -175,6 +176,14 @@ press (const char *label)
 
   desk_shop_wait (is_there, &wanted, label);
   g_signal_emit_by_name (wanted.found, "clicked");
+}
+
+static void
+wait_button (const char *label)
+{
+  Wanted wanted = { label, TRUE, NULL };
+
+  desk_shop_wait (is_there, &wanted, label);
 }
 
 static gboolean
@@ -465,6 +474,32 @@ START_TEST (a_booking_made_or_moved_is_undone)
 }
 END_TEST
 
+/* Said and carried out at once, while the answer to another service is on its way: the
+ * estimate waits for the last word, and is given with it. */
+START_TEST (what_was_typed_last_is_in_the_estimate)
+{
+  static const char smokes[]
+      = "SELECT count (*) FROM jobs WHERE vehicle_id = $1 AND complaint = 'Smokes uphill'";
+  Desk desk;
+  gint64 vehicle;
+  GtkWidget *service, *choice;
+
+  begin (&desk);
+  vehicle = free_vehicle (5);
+  go (&desk, "booking-vehicle", vehicle);
+  wait_button ("Give the estimate");
+  service = in (&desk, UNSOOT_TYPE_BOOKING_SERVICE);
+  choice = desk_shop_widget (service, GTK_TYPE_DROP_DOWN);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice),
+                              gtk_drop_down_get_selected (GTK_DROP_DOWN (choice)) == 0 ? 1 : 0);
+  gtk_editable_set_text (GTK_EDITABLE (desk_shop_widget (service, GTK_TYPE_ENTRY)),
+                         "Smokes uphill");
+  ck_assert (gtk_widget_activate_action (service, "booking.deed", NULL));
+  wait_book (smokes, vehicle, 1);
+  end (&desk);
+}
+END_TEST
+
 static Suite *
 booking_suite (void)
 {
@@ -479,6 +514,7 @@ booking_suite (void)
   tcase_add_test (tcase, a_declined_line_is_offered_next_time);
   tcase_add_test (tcase, an_overrun_asks_again);
   tcase_add_test (tcase, a_booking_made_or_moved_is_undone);
+  tcase_add_test (tcase, what_was_typed_last_is_in_the_estimate);
   suite_add_tcase (suite, tcase);
   return suite;
 }
