@@ -27,6 +27,7 @@ struct _UnsootBayBody
 enum
 {
   ACTIVATE,
+  ANSWERED,
   NOTE,
   REFUSED,
   N_SIGNALS
@@ -39,6 +40,12 @@ static void
 activated_cb (UnsootBayEntry *entry, UnsootBayBody *self)
 {
   g_signal_emit (self, signals[ACTIVATE], 0);
+}
+
+static void
+answered_cb (UnsootBayEntry *entry, UnsootBayBody *self)
+{
+  g_signal_emit (self, signals[ANSWERED], 0);
 }
 
 static void
@@ -60,6 +67,8 @@ unsoot_bay_body_class_init (UnsootBayBodyClass *klass)
 
   signals[ACTIVATE]
       = g_signal_new ("activate", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[ANSWERED]
+      = g_signal_new ("answered", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[NOTE]
       = g_signal_new ("note", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[REFUSED] = g_signal_new ("refused", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
@@ -89,6 +98,7 @@ add_entry (UnsootBayBody *self, GtkWidget *entry)
 {
   self->entry = UNSOOT_BAY_ENTRY (entry);
   g_signal_connect (entry, "activate", G_CALLBACK (activated_cb), self);
+  g_signal_connect (entry, "answered", G_CALLBACK (answered_cb), self);
   g_signal_connect (entry, "refused", G_CALLBACK (refused_cb), self);
   gtk_box_append (GTK_BOX (self), entry);
 }

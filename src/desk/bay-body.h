@@ -11,8 +11,8 @@
 G_BEGIN_DECLS
 
 /* The middle of the bay's card: what is entered with a step, the clock of a timer, the cautions
- * of a phase, or sentences. Signals "activate" (Return in a field), "note" (what was used so far
- * is to be noted) and "refused" as of the lots. */
+ * of a phase, or sentences. Signals "activate" (Return in a field), "answered" (a choice was made
+ * by its button), "note" (what was used so far is to be noted) and "refused" as of the lots. */
 #define UNSOOT_TYPE_BAY_BODY (unsoot_bay_body_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootBayBody, unsoot_bay_body, UNSOOT, BAY_BODY, GtkBox)
 

@@ -119,6 +119,14 @@ body_activated_cb (UnsootBayBody *body, UnsootBayCard *self)
     confirm (self, 0);
 }
 
+/* Return confirms next. */
+static void
+body_answered_cb (UnsootBayBody *body, UnsootBayCard *self)
+{
+  unsoot_bay_card_say (self, NULL);
+  gtk_widget_grab_focus (GTK_WIDGET (self->main));
+}
+
 static void
 note_cb (UnsootBayBody *body, UnsootBayCard *self)
 {
@@ -227,6 +235,7 @@ bind_template (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, UnsootBayCard, main);
   gtk_widget_class_bind_template_callback (klass, main_cb);
   gtk_widget_class_bind_template_callback (klass, body_activated_cb);
+  gtk_widget_class_bind_template_callback (klass, body_answered_cb);
   gtk_widget_class_bind_template_callback (klass, note_cb);
   gtk_widget_class_bind_template_callback (klass, refused_cb);
   gtk_widget_class_bind_template_callback (klass, not_so_cb);

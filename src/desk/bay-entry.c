@@ -33,6 +33,7 @@ struct _UnsootBayEntry
 enum
 {
   ACTIVATE,
+  ANSWERED,
   REFUSED,
   N_SIGNALS
 };
@@ -47,6 +48,8 @@ unsoot_bay_entry_class_init (UnsootBayEntryClass *klass)
 
   signals[ACTIVATE]
       = g_signal_new ("activate", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[ANSWERED]
+      = g_signal_new ("answered", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[REFUSED] = g_signal_new ("refused", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                    G_TYPE_NONE, 1, G_TYPE_STRING);
 }
@@ -63,6 +66,12 @@ static void
 activated_cb (gpointer field, UnsootBayEntry *self)
 {
   g_signal_emit (self, signals[ACTIVATE], 0);
+}
+
+static void
+answered_cb (gpointer choice, UnsootBayEntry *self)
+{
+  g_signal_emit (self, signals[ANSWERED], 0);
 }
 
 static UnsootBayStepper *
@@ -135,18 +144,20 @@ ask_lot (UnsootBayEntry *self, const UnsootBayFile *file, UnsootSession *session
 
   self->lots = UNSOOT_BAY_LOTS (lots);
   g_signal_connect (lots, "activate", G_CALLBACK (activated_cb), self);
+  g_signal_connect (lots, "answered", G_CALLBACK (answered_cb), self);
   g_signal_connect (lots, "refused", G_CALLBACK (refused_cb), self);
   gtk_box_append (GTK_BOX (self), lots);
   add_millilitres (self, unsoot_bay_lots_get_row (self->lots), _ ("Poured"), self->ask.preset_ml);
 }
 
 static GtkToggleButton *
-oil_button_new (GtkBox *row, const char *words)
+oil_button_new (UnsootBayEntry *self, GtkBox *row, const char *words)
 {
   GtkWidget *button = gtk_toggle_button_new_with_label (words);
 
   gtk_widget_add_css_class (button, "deed");
   unsoot_access_name (button, words);
+  g_signal_connect (button, "clicked", G_CALLBACK (answered_cb), self);
   gtk_box_append (row, button);
   return GTK_TOGGLE_BUTTON (button);
 }
@@ -156,8 +167,8 @@ ask_oil (UnsootBayEntry *self)
 {
   GtkBox *row = add_row (self);
 
-  self->oil_same = oil_button_new (row, _ ("As it was"));
-  self->oil_risen = oil_button_new (row, _ ("Risen"));
+  self->oil_same = oil_button_new (self, row, _ ("As it was"));
+  self->oil_risen = oil_button_new (self, row, _ ("Risen"));
   gtk_toggle_button_set_group (self->oil_risen, self->oil_same);
 }
 

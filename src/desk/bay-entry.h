@@ -11,8 +11,8 @@
 G_BEGIN_DECLS
 
 /* What a person enters with a step: a pressure, a lot and a volume, the oil level, a note. Empty
- * where nothing is asked for. Signals "activate" (Return in a field) and "refused" as of the
- * lots. */
+ * where nothing is asked for. Signals "activate" (Return in a field), "answered" (a choice
+ * was made by its button: nothing is left to enter) and "refused" as of the lots. */
 #define UNSOOT_TYPE_BAY_ENTRY (unsoot_bay_entry_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootBayEntry, unsoot_bay_entry, UNSOOT, BAY_ENTRY, GtkBox)
 

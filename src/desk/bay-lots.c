@@ -23,7 +23,6 @@ struct _UnsootBayLots
   GtkWidget *code;     /* in it; borrowed */
   GtkToggleButton *on; /* the chosen one; borrowed */
   gint64 lot_id;
-  char *chosen; /* as it was typed or scanned; NULL: from the shelf */
 
   UnsootSession *session; /* owned */
   UnsootSide side;
@@ -33,6 +32,7 @@ struct _UnsootBayLots
 enum
 {
   ACTIVATE,
+  ANSWERED,
   REFUSED,
   N_SIGNALS
 };
@@ -72,6 +72,14 @@ toggled_cb (GtkToggleButton *button, UnsootBayLots *self)
     gtk_toggle_button_set_active (former, FALSE);
 }
 
+/* By hand, not by what is proposed. */
+static void
+clicked_cb (GtkToggleButton *button, UnsootBayLots *self)
+{
+  if (self->on == button)
+    g_signal_emit (self, signals[ANSWERED], 0);
+}
+
 static GtkWidget *
 lot_button_new (UnsootBayLots *self, gint64 lot_id, const char *code, const char *more)
 {
@@ -87,6 +95,7 @@ lot_button_new (UnsootBayLots *self, gint64 lot_id, const char *code, const char
   gtk_button_set_child (GTK_BUTTON (button), face);
   g_object_set_data_full (G_OBJECT (button), "lot", g_memdup2 (&lot_id, sizeof lot_id), g_free);
   g_signal_connect (button, "toggled", G_CALLBACK (toggled_cb), self);
+  g_signal_connect (button, "clicked", G_CALLBACK (clicked_cb), self);
   unsoot_access_name (button, name);
   gtk_flow_box_append (self->shelf, button);
   gtk_widget_set_focusable (gtk_widget_get_parent (button), FALSE);
@@ -146,8 +155,7 @@ looked_up (gpointer owner, gpointer result, const GError *error)
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), TRUE);
   gtk_editable_set_text (GTK_EDITABLE (self->code), lot->code);
   gtk_editable_select_region (GTK_EDITABLE (self->code), 0, -1);
-  g_free (self->chosen);
-  self->chosen = g_strdup (lot->code);
+  g_signal_emit (self, signals[ANSWERED], 0);
 }
 
 static void
@@ -164,19 +172,13 @@ look_up (UnsootBayLots *self, const char *code)
                           (GDestroyNotify) unsoot_lot_row_free, looked_up, self);
 }
 
-static gboolean
-is_chosen (UnsootBayLots *self, const char *code)
-{
-  return self->chosen != NULL && g_str_equal (self->chosen, code);
-}
-
 /* A slow scanner ends here too: what it typed is looked up, and confirms nothing. */
 static void
 code_activated_cb (GtkEntry *entry, UnsootBayLots *self)
 {
   const char *code = gtk_editable_get_text (GTK_EDITABLE (entry));
 
-  if (*code == '\0' || is_chosen (self, code))
+  if (*code == '\0')
     g_signal_emit (self, signals[ACTIVATE], 0);
   else
     look_up (self, code);
@@ -189,7 +191,6 @@ unsoot_bay_lots_dispose (GObject *object)
 
   unsoot_store_slot_clear (&self->slot);
   g_clear_object (&self->session);
-  g_clear_pointer (&self->chosen, g_free);
   G_OBJECT_CLASS (unsoot_bay_lots_parent_class)->dispose (object);
 }
 
@@ -201,6 +202,8 @@ unsoot_bay_lots_class_init (UnsootBayLotsClass *klass)
   G_OBJECT_CLASS (klass)->dispose = unsoot_bay_lots_dispose;
   signals[ACTIVATE]
       = g_signal_new ("activate", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[ANSWERED]
+      = g_signal_new ("answered", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[REFUSED] = g_signal_new ("refused", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                    G_TYPE_NONE, 1, G_TYPE_STRING);
 }

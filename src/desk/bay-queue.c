@@ -1,6 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bay-queue.h"
 
+static const char QUEUE[] = "bay-queue";
+
+typedef struct
+{
+  GWeakRef owner;
+  UnsootBayDone what;
+} Sent;
+
 static UnsootBayDone
 what_is (const UnsootBayOrder *order)
 {
@@ -10,42 +18,49 @@ what_is (const UnsootBayOrder *order)
                                                                        : UNSOOT_DONE_STEP;
 }
 
-static void send (UnsootBayQueue *self, UnsootBayOrder *order);
-
 static void
-sent (gpointer owner, gpointer result, const GError *error)
+sent_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
-  UnsootBayQueue *self = g_object_get_data (owner, "bay-queue");
-  const UnsootBayDone what = self->under_way;
+  Sent *sent = user_data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GObject) owner = g_weak_ref_get (&sent->owner);
+  UnsootBayQueue *self = owner != NULL ? g_object_get_data (owner, QUEUE) : NULL;
 
-  if (self->waiting != NULL)
-    send (self, g_steal_pointer (&self->waiting));
-  self->done (owner, what, error);
+  unsoot_store_call_finish (UNSOOT_STORE (source), result, &error);
+  if (self != NULL)
+    {
+      self->under_way--;
+      if (sent->what == UNSOOT_DONE_STOP)
+        self->stopping = FALSE;
+      self->done (owner, sent->what, error);
+    }
+  g_weak_ref_clear (&sent->owner);
+  g_free (sent);
 }
 
+/* Without a way to cancel it: a page that is left takes nothing back. The store carries out one
+ * call after the other. */
 static void
-send (UnsootBayQueue *self, UnsootBayOrder *order)
+send (UnsootBayQueue *self, UnsootStore *store, UnsootBayOrder *order)
 {
-  self->under_way = what_is (order);
-  g_object_set_data (self->owner, "bay-queue", self);
-  unsoot_store_slot_call (&self->slot, self->store, unsoot_bay_order_carry_out, order,
-                          (GDestroyNotify) unsoot_bay_order_free, NULL, sent, self->owner);
+  Sent *sent = g_new0 (Sent, 1);
+
+  sent->what = what_is (order);
+  g_weak_ref_init (&sent->owner, self->owner);
+  g_object_set_data (self->owner, QUEUE, self);
+  self->under_way++;
+  self->stopping = self->stopping || sent->what == UNSOOT_DONE_STOP;
+  unsoot_store_call_async (store, unsoot_bay_order_carry_out, order,
+                           (GDestroyNotify) unsoot_bay_order_free, NULL, NULL, sent_cb, sent);
 }
 
 void
 unsoot_bay_queue_add (UnsootBayQueue *self, UnsootStore *store, UnsootBayOrder *order)
 {
-  self->store = store;
-  if (!unsoot_bay_queue_is_busy (self))
-    {
-      send (self, order);
-      return;
-    }
-  if (what_is (order) == UNSOOT_DONE_STOP)
-    {
-      g_clear_pointer (&self->waiting, unsoot_bay_order_free);
-      self->waiting = order;
-    }
+  const gboolean stop = what_is (order) == UNSOOT_DONE_STOP;
+
+  if (self->under_way == 0 || (stop && !self->stopping))
+    send (self, store, order);
   else
     unsoot_bay_order_free (order);
 }
@@ -53,12 +68,13 @@ unsoot_bay_queue_add (UnsootBayQueue *self, UnsootStore *store, UnsootBayOrder *
 gboolean
 unsoot_bay_queue_is_busy (const UnsootBayQueue *self)
 {
-  return unsoot_store_slot_busy (&self->slot);
+  return self->under_way > 0;
 }
 
 void
 unsoot_bay_queue_clear (UnsootBayQueue *self)
 {
-  unsoot_store_slot_clear (&self->slot);
-  g_clear_pointer (&self->waiting, unsoot_bay_order_free);
+  if (self->owner != NULL)
+    g_object_set_data (self->owner, QUEUE, NULL);
+  self->under_way = 0;
 }

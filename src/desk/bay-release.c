@@ -12,6 +12,7 @@ struct _UnsootBayRelease
   GtkEntry *signature;
   GtkEntry *reason;
   GtkLabel *trouble;
+  GtkButton *release;
 };
 
 enum
@@ -30,6 +31,19 @@ release_cb (GtkButton *button, UnsootBayRelease *self)
   unsoot_bay_release_say (self, NULL);
   g_signal_emit (self, signals[RELEASE], 0, gtk_editable_get_text (GTK_EDITABLE (self->signature)),
                  gtk_editable_get_text (GTK_EDITABLE (self->reason)));
+}
+
+/* Return goes from field to field, and to the button: nothing is released by it in passing. */
+static void
+reason_activated_cb (GtkEntry *entry, UnsootBayRelease *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self->signature));
+}
+
+static void
+signature_activated_cb (GtkEntry *entry, UnsootBayRelease *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self->release));
 }
 
 static void
@@ -62,6 +76,9 @@ unsoot_bay_release_class_init (UnsootBayReleaseClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootBayRelease, signature);
   gtk_widget_class_bind_template_child (widget_class, UnsootBayRelease, reason);
   gtk_widget_class_bind_template_child (widget_class, UnsootBayRelease, trouble);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBayRelease, release);
+  gtk_widget_class_bind_template_callback (widget_class, reason_activated_cb);
+  gtk_widget_class_bind_template_callback (widget_class, signature_activated_cb);
   gtk_widget_class_bind_template_callback (widget_class, release_cb);
   gtk_widget_class_bind_template_callback (widget_class, back_cb);
 }

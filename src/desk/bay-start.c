@@ -205,10 +205,13 @@ unsoot_bay_start_show (UnsootBayStart *self, const UnsootBayFile *file)
   if (self->machine_id == 0 && job->booking != NULL)
     self->machine_id = job->booking->machine_id;
   show_job (self, job);
+  const gboolean again = self->first != NULL;
   empty (self->machines);
   self->first = NULL;
   for (guint i = 0; i < file->machines->len; i++)
     add_machine (self, g_ptr_array_index (file->machines, i));
+  if (!again)
+    gtk_widget_grab_focus (GTK_WIDGET (self->begin));
 }
 
 void

@@ -83,6 +83,13 @@ toggled_cb (GtkToggleButton *button, UnsootBayStop *self)
   show_page (self);
 }
 
+/* Return records next. */
+static void
+chosen_cb (GtkToggleButton *button, UnsootBayStop *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self->record));
+}
+
 static void
 add_choice (UnsootBayStop *self, GtkBox *box, const char *words, UnsootHappening happening,
             const char *css_class)
@@ -96,6 +103,7 @@ add_choice (UnsootBayStop *self, GtkBox *box, const char *words, UnsootHappening
   gtk_widget_set_hexpand (button, TRUE);
   g_object_set_data (G_OBJECT (button), "happening", GINT_TO_POINTER (happening));
   g_signal_connect (button, "toggled", G_CALLBACK (toggled_cb), self);
+  g_signal_connect (button, "clicked", G_CALLBACK (chosen_cb), self);
   if (self->first == NULL)
     self->first = GTK_TOGGLE_BUTTON (button);
   else

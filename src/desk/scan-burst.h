@@ -9,7 +9,8 @@ typedef struct
 {
   char text[64];
   gsize length;
-  guint32 last; /* milliseconds of the last letter */
+  guint32 last;      /* milliseconds of the last letter */
+  gboolean no_field; /* what is typed goes nowhere: at whatever pace, it is no finger's */
 } UnsootScanBurst;
 
 /* A printable letter typed at @when (milliseconds of the event). */

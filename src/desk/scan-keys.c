@@ -32,6 +32,7 @@ note_field (ScanKeys *self)
 
   g_clear_pointer (&self->before, g_free);
   g_set_weak_pointer (&self->field, GTK_IS_EDITABLE (focus) ? GTK_EDITABLE (focus) : NULL);
+  self->burst.no_field = self->field == NULL;
   if (self->field != NULL)
     self->before = g_strdup (gtk_editable_get_text (self->field));
 }

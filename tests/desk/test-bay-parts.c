@@ -247,6 +247,26 @@ START_TEST (a_scanner_is_told_from_fingers)
 }
 END_TEST
 
+/* Where what is typed goes into no field, a scanner may be as slow as it likes (common practice, no
+ * source: the slowest wedges send a letter every 100 ms or so). */
+START_TEST (a_slow_scanner_presses_nothing)
+{
+  UnsootScanBurst burst = { .no_field = TRUE };
+  guint32 when = 5000;
+  g_autofree char *scanned = NULL, *letter = NULL;
+
+  type (&burst, "7714-A", &when, 120);
+  scanned = unsoot_scan_burst_return (&burst, when + 120);
+  ck_assert_str_eq (scanned, "7714-A");
+  ck_assert_ptr_null (unsoot_scan_burst_return (&burst, when + 240));
+  type (&burst, "x", &when, 300);
+  letter = unsoot_scan_burst_return (&burst, when);
+  ck_assert_str_eq (letter, "x");
+  type (&burst, "7714-A", &when, 120);
+  ck_assert_ptr_null (unsoot_scan_burst_return (&burst, when + 3000));
+}
+END_TEST
+
 START_TEST (times_read_as_a_clock)
 {
   static const struct
@@ -281,6 +301,7 @@ bay_parts_suite (void)
   tcase_add_test (parts, what_must_not_be_is_locked);
   tcase_add_test (parts, what_runs_moves);
   tcase_add_test (parts, a_scanner_is_told_from_fingers);
+  tcase_add_test (parts, a_slow_scanner_presses_nothing);
   tcase_add_test (parts, times_read_as_a_clock);
   suite_add_tcase (suite, parts);
   return suite;

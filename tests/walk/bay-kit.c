@@ -23,8 +23,11 @@ static void
 give_up (Desk *desk, const char *sentence, const char *deed)
 {
   g_autofree char *shown = desk_dump (desk);
+  const gsize length = strlen (shown);
 
-  ck_abort_msg ("“%s” %s; shown is:\n%.*s", deed, sentence, LONGEST_MESSAGE, shown);
+  /* The bay stands last: the pages under it come first. */
+  ck_abort_msg ("“%s” %s; shown is:\n…%s", deed, sentence,
+                shown + (length > LONGEST_MESSAGE ? length - LONGEST_MESSAGE : 0));
 }
 
 static gboolean

@@ -54,6 +54,12 @@ find_application (GSubprocess *process)
   return NULL;
 }
 
+static gboolean
+is_frame (AtspiAccessible *window)
+{
+  return atspi_accessible_get_role (window, NULL) == ATSPI_ROLE_FRAME;
+}
+
 /* Whether a window called so has the keyboard. The toolkit's own dialogs are not on the bus as
  * frames, and are taken at the server's word. */
 static gboolean
@@ -70,7 +76,7 @@ is_active (AtspiAccessible *application, const char *title, gboolean *known)
       g_autofree char *name = window != NULL ? atspi_accessible_get_name (window, NULL) : NULL;
       g_autoptr (AtspiStateSet) states = NULL;
 
-      if (name == NULL || strstr (name, title) == NULL)
+      if (name == NULL || strstr (name, title) == NULL || !is_frame (window))
         continue;
       *known = TRUE;
       states = atspi_accessible_get_state_set (window);
