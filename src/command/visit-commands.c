@@ -138,7 +138,7 @@ run_arrive (UnsootCall *call, GError **error)
 
   if (!unsoot_call_begin (call, options, 1, 1, error)
       || (odometer != NULL && !read_odometer (odometer, &arrival, error))
-      || (hours != NULL && !unsoot_number_parse (hours, &arrival.hours, error))
+      || (hours != NULL && !unsoot_meter_parse (hours, &arrival.hours, error))
       || !unsoot_pick_job (call, call->args[0], &job_id, error))
     return FALSE;
   arrival.complaint = complaint;

@@ -76,12 +76,12 @@ arrived (gpointer owner, gpointer result, const GError *error)
 }
 
 static gboolean
-read_number (GtkWidget *entry, double *number, GError **error)
+read_meter (GtkWidget *entry, double *number, GError **error)
 {
   g_autofree char *text = unsoot_form_dup_text (entry);
 
   *number = (double) NAN;
-  return text == NULL || unsoot_number_parse (text, number, error);
+  return text == NULL || unsoot_meter_parse (text, number, error);
 }
 
 static void
@@ -101,8 +101,8 @@ apply_cb (UnsootArrivalFields *self)
   deed->arrival.complaint = deed->complaint;
   deed->arrival.codes = deed->codes;
   deed->arrival.altered = deed->altered;
-  if (!read_number (self->odometer, &deed->arrival.odometer, &error)
-      || !read_number (self->hours, &deed->arrival.hours, &error))
+  if (!read_meter (self->odometer, &deed->arrival.odometer, &error)
+      || !read_meter (self->hours, &deed->arrival.hours, &error))
     {
       unsoot_form_dialog_say (self->dialog, error->message);
       deed_free (deed);

@@ -197,9 +197,17 @@ goes_on_as_number (const char *rest)
          || (*rest == '/' && g_ascii_isdigit (rest[1]));
 }
 
-/* Reads the sign and the number of @text, gives what follows it. */
+/* A sign and a number, and what follows them. */
+typedef struct
+{
+  double value;
+  const char *rest;
+  const char *doubted; /* the digits that are a thousand or a decimal; NULL: there is no doubt */
+  gsize doubted_length;
+} Taken;
+
 static gboolean
-take_number (const char *text, double *value, const char **rest, GError **error)
+take_number (const char *text, Taken *taken, GError **error)
 {
   gboolean ambiguous = FALSE;
   gboolean negative = *text == '-';
@@ -209,16 +217,35 @@ take_number (const char *text, double *value, const char **rest, GError **error)
   if (p - text <= 1)
     {
       p += *p == ' ' && p > text ? 1 : 0;
-      length = read_number (p, value, &ambiguous);
+      length = read_number (p, &taken->value, &ambiguous);
     }
-  *rest = p + length + (p[length] == ' ' ? 1 : 0);
-  if (length == 0 || goes_on_as_number (*rest))
+  taken->rest = p + length + (p[length] == ' ' ? 1 : 0);
+  if (length == 0 || goes_on_as_number (taken->rest))
     return refuse_number (text, error);
-  if (ambiguous)
-    return refuse_ambiguous (p, length, error);
+  taken->doubted = ambiguous ? p : NULL;
+  taken->doubted_length = length;
   /* The sum makes a typed "-0" plain zero. */
-  *value = (negative ? -*value : *value) + 0.0;
+  taken->value = (negative ? -taken->value : taken->value) + 0.0;
   return TRUE;
+}
+
+/* A meter that counts miles, kilometres or hours shows tenths at most: three digits after a comma
+ * are a thousand. A point stays in doubt. */
+static gboolean
+settle_doubt (Taken *taken, gboolean on_meter, GError **error)
+{
+  if (taken->doubted == NULL)
+    return TRUE;
+  if (!on_meter || memchr (taken->doubted, ',', taken->doubted_length) == NULL)
+    return refuse_ambiguous (taken->doubted, taken->doubted_length, error);
+  taken->value = round (taken->value * 1000.0);
+  return TRUE;
+}
+
+static gboolean
+is_on_meter (UnsootUnit unit)
+{
+  return unit == UNSOOT_UNIT_MI || unit == UNSOOT_UNIT_KM || unit == UNSOOT_UNIT_H;
 }
 
 /* @text in plain signs, or NULL with an error where it is damaged. */
@@ -232,19 +259,32 @@ readable (const char *text, GError **error)
   return NULL;
 }
 
+static gboolean
+parse_number (const char *text, gboolean on_meter, double *value, GError **error)
+{
+  g_autofree char *typed = readable (text, error);
+  Taken taken = { 0 };
+
+  if (typed == NULL || !take_number (typed, &taken, error))
+    return FALSE;
+  if (*taken.rest != '\0')
+    return refuse_number (typed, error);
+  if (!settle_doubt (&taken, on_meter, error))
+    return FALSE;
+  *value = taken.value;
+  return TRUE;
+}
+
 gboolean
 unsoot_number_parse (const char *text, double *value, GError **error)
 {
-  g_autofree char *typed = readable (text, error);
-  const char *rest = NULL;
-  double read = 0.0;
+  return parse_number (text, FALSE, value, error);
+}
 
-  if (typed == NULL || !take_number (typed, &read, &rest, error))
-    return FALSE;
-  if (*rest != '\0')
-    return refuse_number (typed, error);
-  *value = read;
-  return TRUE;
+gboolean
+unsoot_meter_parse (const char *text, double *value, GError **error)
+{
+  return parse_number (text, TRUE, value, error);
 }
 
 static char *
@@ -309,11 +349,13 @@ unsoot_typed_parse (const char *text, UnsootQuantity quantity, UnsootUnit assume
 {
   g_autofree char *readable_text = readable (text, error);
   UnsootTyped read = { 0 };
-  const char *rest = NULL;
+  Taken taken = { 0 };
 
-  if (readable_text == NULL || !take_number (readable_text, &read.value, &rest, error)
-      || !take_unit (rest, quantity, assumed, &read.unit, error))
+  if (readable_text == NULL || !take_number (readable_text, &taken, error)
+      || !take_unit (taken.rest, quantity, assumed, &read.unit, error)
+      || !settle_doubt (&taken, is_on_meter (read.unit), error))
     return FALSE;
+  read.value = taken.value;
   read.si = unsoot_unit_to_si (read.unit, read.value);
   if (!is_possible (readable_text, quantity, read.si, error))
     return FALSE;

@@ -24,11 +24,17 @@ typedef struct
  */
 gboolean unsoot_number_parse (const char *text, double *value, GError **error);
 
+/* As unsoot_number_parse () for what a meter of miles, kilometres or hours shows: it counts in
+ * tenths at most, so "84,210" is a thousand. "84.210" is still refused. */
+gboolean unsoot_meter_parse (const char *text, double *value, GError **error);
+
 /**
  * unsoot_typed_parse:
  * @text: a number with or without its unit: "8 psi", "40", "1/2 gal"
  * @quantity: what is expected
  * @assumed: the unit where none is typed, or %UNSOOT_UNIT_NONE to ask for one
+ *
+ * In mi, km and h it is read as unsoot_meter_parse () does.
  *
  * Errors: UNSOOT_TRADE_ERROR_INVALID (number), UNKNOWN (unit), RANGE (a negative
  * volume, less than absolute zero), each naming @text.

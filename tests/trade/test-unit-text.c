@@ -90,6 +90,65 @@ START_TEST (thousand_or_decimal_is_asked_back)
 }
 END_TEST
 
+/* The places where a comma groups by three: CLDR, locale en, "decimal" pattern #,##0.### with group
+ * ",". That a meter shows tenths at most: common practice, no source. */
+START_TEST (a_meter_counts_in_tenths)
+{
+  static const struct
+  {
+    const char *text;
+    double value;
+  } cases[] = { { "84,210", 84210 },     { "1,200", 1200 },   { "1,284,210", 1284210 },
+                { "84,210.5", 84210.5 }, { "84 210", 84210 }, { "84210", 84210 },
+                { "84210,5", 84210.5 },  { "0,500", 0.5 },    { "12,34", 12.34 } };
+  double value = -99;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      UnsootTyped typed = { 0 };
+
+      ck_assert_msg (unsoot_meter_parse (cases[i].text, &value, &error), "%s", cases[i].text);
+      ck_no_error (error);
+      ck_assert_double_eq (value, cases[i].value);
+      ck_assert (unsoot_typed_parse (cases[i].text, UNSOOT_QUANTITY_DISTANCE, UNSOOT_UNIT_MI,
+                                     &typed, &error));
+      ck_assert_double_eq (typed.value, cases[i].value);
+    }
+  ck_assert (!unsoot_meter_parse ("84.210", &value, NULL));
+  ck_assert (!unsoot_meter_parse ("84,21O", &value, NULL));
+}
+END_TEST
+
+START_TEST (other_units_ask_back_still)
+{
+  static const struct
+  {
+    const char *text;
+    UnsootQuantity quantity;
+    gboolean read;
+  } cases[] = { { "84,210 mi", UNSOOT_QUANTITY_DISTANCE, TRUE },
+                { "84,210 km", UNSOOT_QUANTITY_DISTANCE, TRUE },
+                { "4,210 h", UNSOOT_QUANTITY_TIME, TRUE },
+                { "84.210 km", UNSOOT_QUANTITY_DISTANCE, FALSE },
+                { "4,210 s", UNSOOT_QUANTITY_TIME, FALSE },
+                { "1,200 kPa", UNSOOT_QUANTITY_PRESSURE, FALSE },
+                { "1,500 L", UNSOOT_QUANTITY_VOLUME, FALSE } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      UnsootTyped typed = { 0 };
+      const gboolean read
+          = unsoot_typed_parse (cases[i].text, cases[i].quantity, UNSOOT_UNIT_NONE, &typed, &error);
+
+      ck_assert_msg (read == cases[i].read, "%s", cases[i].text);
+      if (!read)
+        ck_assert (g_error_matches (error, UNSOOT_TRADE_ERROR, UNSOOT_TRADE_ERROR_INVALID));
+    }
+}
+END_TEST
+
 static void
 check_typed (const char *text, UnsootQuantity quantity, UnsootUnit assumed, double value,
              UnsootUnit unit, double si)
@@ -213,6 +272,8 @@ unit_text_suite (void)
   tcase_add_test (tcase, numbers_as_people_type_them);
   tcase_add_test (tcase, what_is_no_number);
   tcase_add_test (tcase, thousand_or_decimal_is_asked_back);
+  tcase_add_test (tcase, a_meter_counts_in_tenths);
+  tcase_add_test (tcase, other_units_ask_back_still);
   tcase_add_test (tcase, values_with_and_without_unit);
   tcase_add_test (tcase, refusals_name_what_is_wrong);
   tcase_add_test (tcase, volumes_are_rounded_once_to_ml);
