@@ -4,11 +4,11 @@
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
+#include "loose-paper.h"
 #include "paper-pages.h"
 #include "paper-print.h"
 #include "paper-save.h"
 #include "paper-task.h"
-#include "statement-task.h"
 #include "store-call.h"
 
 enum
@@ -333,10 +333,10 @@ unsoot_paper_view_open (GtkWidget *over, UnsootSession *session, gint64 job_id, 
 }
 
 static void
-statement_made (gpointer owner, gpointer result, const GError *error)
+loose_made (gpointer owner, gpointer result, const GError *error)
 {
   UnsootPaperView *self = owner;
-  g_autoptr (UnsootStatementMade) made = result;
+  g_autoptr (UnsootLoosePaper) made = result;
 
   if (error != NULL)
     {
@@ -344,22 +344,35 @@ statement_made (gpointer owner, gpointer result, const GError *error)
       return;
     }
   self->file_name = g_steal_pointer (&made->file_name);
-  set_heading (self, _ ("Statement of account"), made->customer);
+  set_heading (self, made->title, made->about);
   take_pdf (self, made->pdf, made->remark);
+}
+
+static UnsootPaperView *
+open_loose (GtkWidget *over, UnsootSession *session, const char *title, UnsootStoreFunc make,
+            gint64 id)
+{
+  UnsootPaperView *self = view_new (over, session);
+
+  set_heading (self, title, "");
+  unsoot_store_slot_call (&self->slot, unsoot_session_get_store (session), make,
+                          unsoot_loose_paper_ask_new (id, unsoot_session_now (session)), g_free,
+                          (GDestroyNotify) unsoot_loose_paper_free, loose_made, self);
+  gtk_window_present (GTK_WINDOW (self));
+  return self;
 }
 
 UnsootPaperView *
 unsoot_paper_view_open_statement (GtkWidget *over, UnsootSession *session, gint64 customer_id)
 {
-  UnsootPaperView *self = view_new (over, session);
+  return open_loose (over, session, _ ("Statement of account"), unsoot_loose_paper_statement,
+                     customer_id);
+}
 
-  set_heading (self, _ ("Statement of account"), "");
-  unsoot_store_slot_call (&self->slot, unsoot_session_get_store (session), unsoot_statement_make,
-                          unsoot_statement_ask_new (customer_id, unsoot_session_now (session)),
-                          g_free, (GDestroyNotify) unsoot_statement_made_free, statement_made,
-                          self);
-  gtk_window_present (GTK_WINDOW (self));
-  return self;
+UnsootPaperView *
+unsoot_paper_view_open_order (GtkWidget *over, UnsootSession *session, gint64 order_id)
+{
+  return open_loose (over, session, _ ("Purchase order"), unsoot_loose_paper_order, order_id);
 }
 
 void

@@ -22,11 +22,15 @@ G_DECLARE_FINAL_TYPE (UnsootPaperView, unsoot_paper_view, UNSOOT, PAPER_VIEW, Ad
 UnsootPaperView *unsoot_paper_view_open (GtkWidget *over, UnsootSession *session, gint64 job_id,
                                          UnsootPaper paper, gint64 invoice_id);
 
-/* Asks which printer as soon as the paper is there. */
 /* A customer's statement of account, as of now; likewise. */
 UnsootPaperView *unsoot_paper_view_open_statement (GtkWidget *over, UnsootSession *session,
                                                    gint64 customer_id);
 
+/* The paper of an order from a supplier. */
+UnsootPaperView *unsoot_paper_view_open_order (GtkWidget *over, UnsootSession *session,
+                                               gint64 order_id);
+
+/* Asks which printer as soon as the paper is there. */
 void unsoot_paper_view_print (UnsootPaperView *self);
 
 /* How many pages are shown; 0 while it is being made. */

@@ -6,6 +6,7 @@
 #include "access.h"
 #include "deed-button.h"
 #include "format.h"
+#include "paper-view.h"
 #include "supply-deeds.h"
 
 /* What a row's buttons are for; all borrowed from the page's data but the session. */
@@ -56,6 +57,12 @@ copy_cb (GtkWidget *button, Row *row)
 
   gdk_clipboard_set_text (gtk_widget_get_clipboard (button), text);
   gtk_button_set_label (GTK_BUTTON (button), _ ("Copied"));
+}
+
+static void
+paper_cb (GtkWidget *button, Row *row)
+{
+  unsoot_paper_view_open_order (button, row->session, row->order->order->id);
 }
 
 static GtkWidget *
@@ -145,6 +152,8 @@ unsoot_supply_row_new (const UnsootFluidSupply *supply, const UnsootSupplyOrder 
                   button_new (row, UNSOOT_DEED_ORDER, _ ("Other day…"), G_CALLBACK (expect_cb)));
   gtk_box_append (GTK_BOX (buttons),
                   button_new (row, UNSOOT_DEED_ORDER, _ ("Cancel…"), G_CALLBACK (cancel_cb)));
+  gtk_box_append (GTK_BOX (buttons),
+                  button_new (row, UNSOOT_DEED_ORDER, _ ("Paper…"), G_CALLBACK (paper_cb)));
   gtk_box_append (GTK_BOX (buttons),
                   button_new (row, UNSOOT_DEED_ORDER, _ ("Copy"), G_CALLBACK (copy_cb)));
   gtk_box_append (GTK_BOX (box), buttons);
