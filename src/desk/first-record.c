@@ -24,6 +24,30 @@ fullest (const GPtrArray *jobs, gboolean in_bay)
   return jobs->len > 0 ? g_ptr_array_index (jobs, 0) : NULL;
 }
 
+/* The vehicle that came most often: it has most to show. */
+static gint64
+busiest (const GPtrArray *jobs)
+{
+  gint64 vehicle_id = 0;
+  guint most = 0;
+
+  for (guint i = 0; i < jobs->len; i++)
+    {
+      const UnsootJobLine *line = g_ptr_array_index (jobs, i);
+      guint visits = 0;
+
+      for (guint j = i; j < jobs->len; j++)
+        visits += ((const UnsootJobLine *) g_ptr_array_index (jobs, j))->vehicle_id
+                  == line->vehicle_id;
+      if (visits > most)
+        {
+          most = visits;
+          vehicle_id = line->vehicle_id;
+        }
+    }
+  return vehicle_id;
+}
+
 gint64
 unsoot_first_record (UnsootDb *db, const UnsootViewQuery *query, const char *slug, GError **error)
 {
@@ -44,7 +68,7 @@ unsoot_first_record (UnsootDb *db, const UnsootViewQuery *query, const char *slu
       return 0;
     }
   if (g_str_equal (slug, "vehicle"))
-    return line->vehicle_id;
+    return busiest (jobs);
   return g_str_equal (slug, "customer") ? line->customer_id : line->id;
 }
 

@@ -16,11 +16,20 @@
 
 #include <math.h>
 
+/* Days of usual driving more or less than the calendar says: slack times and busy ones. The slope
+ * is gentle, so a meter never runs backwards. */
+static double
+season (const UnsootDemoVehicle *vehicle, double days)
+{
+  return 12 * sin (days / 40 + vehicle->miles_a_day);
+}
+
 double
 unsoot_demo_meter (const UnsootDemoVehicle *vehicle, gint64 at)
 {
   double days = (double) (at - vehicle->read_at) / UNSOOT_DEMO_DAY;
 
+  days += season (vehicle, days) - season (vehicle, 0);
   return floor (vehicle->odometer_mi + days * vehicle->miles_a_day);
 }
 
