@@ -105,6 +105,7 @@ next_deed (Desk *desk, AtspiAccessible *button, const char *deed)
   while (g_strcmp0 (next, deed) == 0 && g_get_monotonic_time () < last)
     {
       g_usleep (POLL_US);
+      atspi_accessible_clear_cache (button);
       g_free (next);
       next = atspi_accessible_get_name (button, NULL);
     }

@@ -141,6 +141,7 @@ desk_names_suite (void)
   Suite *suite = suite_create ("desk names");
   TCase *names = tcase_create ("names");
 
+  tcase_set_timeout (names, 300);
   tcase_add_test (names, every_place_and_record);
   tcase_add_test (names, records);
   tcase_add_test (names, a_deed_is_asked_for_by_name);
