@@ -85,7 +85,10 @@ unsoot_job_card_when (UnsootCard *card, const UnsootJobViewFile *view, UnsootSes
                     file->procedure != NULL ? file->procedure->title : NULL);
   add_run (facts, file, session);
   if (unsoot_facts_is_empty (UNSOOT_FACTS (facts)))
-    unsoot_card_say (card, _ ("Not booked yet."));
+    {
+      g_object_unref (g_object_ref_sink (facts));
+      unsoot_card_say (card, _ ("Not booked yet."));
+    }
   else
     gtk_box_append (GTK_BOX (card), facts);
   add_conflicts (card, view->conflicts);
