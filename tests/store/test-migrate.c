@@ -238,7 +238,7 @@ START_TEST (test_the_second_format_is_brought_up)
   g_autofree char *path = g_build_filename (folder, "book.unsoot", NULL);
   static const char *const names[] = { "0001-book.sql", "0002-advisor.sql" };
   UnsootMigration migrations[G_N_ELEMENTS (names) + 1] = { 0 };
-  g_autofree char *texts[G_N_ELEMENTS (names)] = { NULL };
+  char *texts[G_N_ELEMENTS (names)] = { NULL };
   GError *error = NULL;
 
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
@@ -263,6 +263,8 @@ START_TEST (test_the_second_format_is_brought_up)
   ck_assert (unsoot_migrate (upgraded, 1700000000, &error));
   ck_raw (path, "SELECT ml || contents FROM tank_events WHERE reason IS NULL", "300fresh");
   ck_raw (path, "SELECT count (*) FROM supply_orders", "0");
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    g_free (texts[i]);
 }
 END_TEST
 
