@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "hand-row.h"
 
+#include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
 #include "call-deeds.h"
+#include "hand-deeds.h"
 
 struct _UnsootHandRow
 {
@@ -20,6 +22,8 @@ struct _UnsootHandRow
   char *thing;
 
   const char *about; /* what is called about; NULL: the button leads there */
+  const char *slug;
+  UnsootHandKind kind;
   gint64 target_id;
 };
 
@@ -124,6 +128,21 @@ call_cb (UnsootHandRow *self)
                           self->thing);
 }
 
+/* The record comes to the front, and over it what is to be done there. */
+static void
+open_cb (UnsootHandRow *self)
+{
+  g_autoptr (UnsootSession) session = g_object_ref (self->session);
+  GtkWidget *window = GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self)));
+  GtkWidget *over = gtk_widget_get_ancestor (GTK_WIDGET (self), ADW_TYPE_TOAST_OVERLAY);
+  const UnsootHandKind kind = self->kind;
+  const gint64 target_id = self->target_id;
+
+  gtk_widget_activate_action (window, "win.open", "(sx)", self->slug, target_id);
+  if (over != NULL)
+    unsoot_hand_deed_open (over, session, kind, target_id);
+}
+
 /* A call is made from here; everything else is done where it stands. */
 static void
 set_deed (UnsootHandRow *self, const UnsootHand *hand)
@@ -133,10 +152,8 @@ set_deed (UnsootHandRow *self, const UnsootHand *hand)
   self->about = unsoot_hand_call_about (hand->kind);
   if (self->about == NULL)
     {
-      gtk_actionable_set_action_target (
-          GTK_ACTIONABLE (self->deed), "(sx)",
-          hand->kind <= UNSOOT_HAND_WAITING ? "bay" : target_slug (hand->target), hand->target_id);
-      gtk_actionable_set_action_name (GTK_ACTIONABLE (self->deed), "win.open");
+      self->slug = hand->kind <= UNSOOT_HAND_WAITING ? "bay" : target_slug (hand->target);
+      g_signal_connect_swapped (self->deed, "clicked", G_CALLBACK (open_cb), self);
       return;
     }
   refusal = unsoot_session_refusal (self->session, UNSOOT_DEED_EDIT_CUSTOMER);
@@ -160,6 +177,7 @@ unsoot_hand_row_new (const UnsootHand *hand, UnsootSession *session)
   gtk_button_set_label (self->deed, hand->verb);
   self->session = g_object_ref (session);
   self->thing = g_strdup (spoken);
+  self->kind = hand->kind;
   self->target_id = hand->target_id;
   set_deed (self, hand);
   unsoot_access_name (GTK_WIDGET (self), spoken);

@@ -57,14 +57,29 @@ wanted_new (const UnsootJobViewFile *view, UnsootSession *session)
 }
 
 static void
-invoice_cb (GtkWidget *button, Wanted *wanted)
+open_invoicing (GtkWidget *over, const Wanted *wanted)
 {
   UnsootDeedDialog *dialog
-      = unsoot_deed_dialog_new (button, wanted->session, &unsoot_form_invoice, wanted->job_id);
+      = unsoot_deed_dialog_new (over, wanted->session, &unsoot_form_invoice, wanted->job_id);
 
   unsoot_deed_dialog_say (dialog, wanted->about);
   unsoot_deed_dialog_set_text (dialog, UNSOOT_INVOICE_ORDER, wanted->po_number);
   unsoot_deed_dialog_open (dialog);
+}
+
+static void
+invoice_cb (GtkWidget *button, Wanted *wanted)
+{
+  open_invoicing (button, wanted);
+}
+
+void
+unsoot_job_invoice_open (GtkWidget *over, UnsootSession *session, const UnsootJobViewFile *view)
+{
+  Wanted *wanted = wanted_new (view, session);
+
+  open_invoicing (over, wanted);
+  wanted_free (wanted, NULL);
 }
 
 static void

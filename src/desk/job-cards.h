@@ -15,6 +15,9 @@ void unsoot_job_card_lines (UnsootCard *card, const UnsootJobViewFile *file,
                             UnsootSession *session);
 /* Goes on where the lines end: invoices, and at a job that is done the deeds towards one. */
 void unsoot_job_card_bill (UnsootCard *card, const UnsootJobViewFile *file, UnsootSession *session);
+/* Asks for the invoice of a job that is done and whose bill can be reckoned. */
+void unsoot_job_invoice_open (GtkWidget *over, UnsootSession *session,
+                              const UnsootJobViewFile *file);
 /* What the machine went through. Hidden where the work has not begun. */
 void unsoot_job_card_run (UnsootCard *card, UnsootJobViewFile *file);
 void unsoot_job_card_papers (UnsootCard *card, UnsootJobViewFile *file);
