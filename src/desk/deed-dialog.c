@@ -29,6 +29,7 @@ struct _UnsootDeedDialog
   const UnsootDeedForm *form;
   gint64 record;
   gint64 version;
+  gboolean leaving; /* as soon as the store has answered */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootDeedDialog, unsoot_deed_dialog, ADW_TYPE_WINDOW)
@@ -71,6 +72,8 @@ done_cb (GtkWidget *owner, const GError *error)
   if (error != NULL)
     {
       say_trouble (self, error->message);
+      if (self->leaving)
+        gtk_window_close (GTK_WINDOW (self));
       return;
     }
   unsoot_form_draft_done (self->draft);
@@ -101,6 +104,21 @@ verb_cb (UnsootDeedDialog *self)
                     GTK_WIDGET (self));
 }
 
+/* What is under way is waited for: only its answer tells whether the draft is kept. */
+static gboolean
+unsoot_deed_dialog_close_request (GtkWindow *window)
+{
+  return !gtk_widget_get_sensitive (GTK_WIDGET (UNSOOT_DEED_DIALOG (window)->verb))
+         || GTK_WINDOW_CLASS (unsoot_deed_dialog_parent_class)->close_request (window);
+}
+
+static void
+hands_changed_cb (UnsootDeedDialog *self)
+{
+  self->leaving = TRUE;
+  gtk_window_close (GTK_WINDOW (self));
+}
+
 static void
 unsoot_deed_dialog_dispose (GObject *object)
 {
@@ -119,6 +137,7 @@ unsoot_deed_dialog_class_init (UnsootDeedDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_deed_dialog_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = unsoot_deed_dialog_close_request;
   g_type_ensure (UNSOOT_TYPE_FORM_DRAFT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/deed-dialog.ui");
@@ -137,7 +156,7 @@ static void
 unsoot_deed_dialog_init (UnsootDeedDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  g_signal_connect_swapped (self->draft, "hands-changed", G_CALLBACK (gtk_window_close), self);
+  g_signal_connect_swapped (self->draft, "hands-changed", G_CALLBACK (hands_changed_cb), self);
 }
 
 static void

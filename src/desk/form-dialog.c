@@ -15,6 +15,8 @@ struct _UnsootFormDialog
 
   /* owned */
   GtkWidget *toasts; /* of the window below; may be NULL */
+
+  gboolean leaving; /* as soon as the store has answered */
 };
 
 enum
@@ -26,10 +28,16 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (UnsootFormDialog, unsoot_form_dialog, ADW_TYPE_WINDOW)
 
+static gboolean
+is_busy (UnsootFormDialog *self)
+{
+  return !gtk_widget_get_sensitive (GTK_WIDGET (self->verb));
+}
+
 static void
 apply_cb (UnsootFormDialog *self)
 {
-  if (gtk_widget_get_sensitive (GTK_WIDGET (self->verb)))
+  if (!is_busy (self))
     g_signal_emit (self, signals[APPLY], 0);
 }
 
@@ -37,6 +45,21 @@ static void
 apply_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   apply_cb (UNSOOT_FORM_DIALOG (widget));
+}
+
+/* What is under way is waited for: only its answer tells whether the draft is kept. */
+static gboolean
+unsoot_form_dialog_close_request (GtkWindow *window)
+{
+  return is_busy (UNSOOT_FORM_DIALOG (window))
+         || GTK_WINDOW_CLASS (unsoot_form_dialog_parent_class)->close_request (window);
+}
+
+static void
+hands_changed_cb (UnsootFormDialog *self)
+{
+  self->leaving = TRUE;
+  gtk_window_close (GTK_WINDOW (self));
 }
 
 static void
@@ -53,6 +76,7 @@ unsoot_form_dialog_class_init (UnsootFormDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_form_dialog_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = unsoot_form_dialog_close_request;
   signals[APPLY] = g_signal_new ("apply", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
                                  NULL, NULL, G_TYPE_NONE, 0);
   g_type_ensure (UNSOOT_TYPE_FORM_DRAFT);
@@ -74,7 +98,7 @@ static void
 unsoot_form_dialog_init (UnsootFormDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  g_signal_connect_swapped (self->draft, "hands-changed", G_CALLBACK (gtk_window_close), self);
+  g_signal_connect_swapped (self->draft, "hands-changed", G_CALLBACK (hands_changed_cb), self);
 }
 
 UnsootFormDialog *
@@ -108,6 +132,13 @@ unsoot_form_dialog_say (UnsootFormDialog *self, const char *trouble)
   unsoot_form_dialog_set_busy (self, FALSE);
 }
 
+static gboolean
+close_cb (gpointer user_data)
+{
+  gtk_window_close (user_data);
+  return G_SOURCE_REMOVE;
+}
+
 void
 unsoot_form_dialog_set_busy (UnsootFormDialog *self, gboolean busy)
 {
@@ -115,6 +146,9 @@ unsoot_form_dialog_set_busy (UnsootFormDialog *self, gboolean busy)
   if (busy)
     gtk_widget_set_visible (GTK_WIDGET (self->trouble), FALSE);
   gtk_widget_set_sensitive (GTK_WIDGET (self->verb), !busy);
+  /* Not while whoever tells the answer is still at it. */
+  if (!busy && self->leaving)
+    g_idle_add_full (G_PRIORITY_DEFAULT, close_cb, g_object_ref (self), g_object_unref);
 }
 
 void
@@ -125,5 +159,6 @@ unsoot_form_dialog_done (UnsootFormDialog *self, const char *said)
   unsoot_form_draft_done (self->draft);
   if (self->toasts != NULL)
     adw_toast_overlay_add_toast (ADW_TOAST_OVERLAY (self->toasts), adw_toast_new (title));
+  gtk_widget_set_sensitive (GTK_WIDGET (self->verb), TRUE);
   gtk_window_close (GTK_WINDOW (self));
 }

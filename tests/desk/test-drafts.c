@@ -169,16 +169,23 @@ booked (guint n)
   return g_ascii_strtoll (id, NULL, 10);
 }
 
-static GtkWidget *
-open_arrival (gint64 job_id)
+static void
+begin_arrival (gint64 job_id)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (UnsootJobFile) file
       = unsoot_store_call (unsoot_session_get_store (session), load_file, &job_id, NULL, &error);
-  GtkWidget *form;
 
   ck_no_error (error);
   unsoot_arrival_open (gtk_widget_get_first_child (GTK_WIDGET (window)), session, file);
+}
+
+static GtkWidget *
+open_arrival (gint64 job_id)
+{
+  GtkWidget *form;
+
+  begin_arrival (job_id);
   form = wait_dialog (UNSOOT_TYPE_FORM_DIALOG);
   gtk_test_widget_wait_for_draw (form);
   return form;
@@ -215,6 +222,30 @@ START_TEST (a_moment_after_typing_it_is_in_the_book)
   ck_assert_str_eq (text_of (form, COMPLAINT), "Loses power on the hill");
   /* The demo's clock stands at 16:40 UTC, and the town's at UTC−6. */
   ck_assert_ptr_nonnull (desk_shop_label (form, "Kept from 10:40"));
+  end ();
+}
+END_TEST
+
+/* The main loop has not turned since the form was made: what was kept is still on its way. */
+START_TEST (what_is_typed_before_it_is_read_stands)
+{
+  GtkWidget *form;
+  gint64 job;
+
+  begin ();
+  job = booked (0);
+  form = open_arrival (job);
+  type (form, COMPLAINT, "typed first");
+  type (form, "Engine hours", "12");
+  leave (UNSOOT_TYPE_FORM_DIALOG);
+  wait_raw ("1", N_DRAFTS);
+  begin_arrival (job);
+  form = dialog (UNSOOT_TYPE_FORM_DIALOG);
+  ck_assert_ptr_nonnull (form);
+  type (form, COMPLAINT, "typed at once");
+  desk_shop_wait (kept_is_shown, form, "the line that says so");
+  ck_assert_str_eq (text_of (form, COMPLAINT), "typed at once");
+  ck_assert_str_eq (text_of (form, "Engine hours"), "12");
   end ();
 }
 END_TEST
@@ -372,6 +403,24 @@ START_TEST (carried_out_it_is_kept_no_more)
 }
 END_TEST
 
+START_TEST (left_while_it_is_carried_out_nothing_stale_is_kept)
+{
+  GtkWidget *form;
+  GType type_of_form = UNSOOT_TYPE_FORM_DIALOG;
+
+  begin ();
+  form = open_arrival (booked (2));
+  type (form, COMPLAINT, "Left at once");
+  wait_raw ("1", N_DRAFTS);
+  press (form, "Record the arrival");
+  gtk_window_close (GTK_WINDOW (form));
+  desk_shop_wait (is_closed, &type_of_form, "a recorded arrival");
+  wait_raw ("arrived", "SELECT status FROM jobs WHERE complaint = 'Left at once'");
+  wait_raw ("0", N_DRAFTS);
+  end ();
+}
+END_TEST
+
 /* Two gauges of one machine are two things. */
 START_TEST (a_deed_keeps_it_for_the_part_that_it_is_about)
 {
@@ -436,6 +485,7 @@ suite (void)
   tcase_set_timeout (tcase, 120);
   tcase_add_unchecked_fixture (tcase, desk_shop_make, desk_shop_remove);
   tcase_add_test (tcase, a_moment_after_typing_it_is_in_the_book);
+  tcase_add_test (tcase, what_is_typed_before_it_is_read_stands);
   tcase_add_test (tcase, it_can_be_dropped_and_put_back);
   tcase_add_test (tcase, leaving_at_once_keeps_it_and_so_does_the_end_of_the_window);
   tcase_add_test (tcase, another_record_never_gets_it);
@@ -443,6 +493,7 @@ suite (void)
   tcase_add_test (tcase, when_hands_change_the_form_goes_and_the_text_stays_its_writers);
   tcase_add_test (tcase, the_desk_is_handed_over_from_inside_a_form);
   tcase_add_test (tcase, carried_out_it_is_kept_no_more);
+  tcase_add_test (tcase, left_while_it_is_carried_out_nothing_stale_is_kept);
   tcase_add_test (tcase, a_deed_keeps_it_for_the_part_that_it_is_about);
   tcase_add_test (tcase, a_pin_is_never_kept);
   suite_add_tcase (all, tcase);
