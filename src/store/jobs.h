@@ -32,8 +32,8 @@ gboolean unsoot_job_id_of (UnsootDb *db, gint64 number, gint64 *id, GError **err
  * @po_number: (nullable): the customer's order, where not given before
  *
  * Records the word, and the lines still offered are authorised. Errors: NOT_ALLOWED;
- * CONSTRAINT without an estimate, for one that has run out, without the purchase-order
- * number the customer's work needs, or beyond what one order covers.
+ * CONSTRAINT without an estimate or for one that has run out; UNSOOT_TRADE_ERROR_REFUSED without
+ * the purchase-order number the customer's work needs, or beyond what one order covers.
  */
 gboolean unsoot_job_authorise (UnsootDb *db, const UnsootActing *who, gint64 job_id,
                                const char *by_name, const char *how, gint64 amount_minor,

@@ -90,8 +90,8 @@ START_TEST (thousand_or_decimal_is_asked_back)
 }
 END_TEST
 
-/* The places where a comma groups by three: CLDR, locale en, "decimal" pattern #,##0.### with group
- * ",". That a meter shows tenths at most: common practice, no source. */
+/* A comma before three digits groups: CLDR, locale en, decimal pattern #,##0.###, group
+ * "," (from memory). That a meter shows tenths at most: common practice, no source. */
 START_TEST (a_meter_counts_in_tenths)
 {
   static const struct
