@@ -65,14 +65,18 @@ static const UnsootDeedForm fluid_form = {
   .deed = UNSOOT_DEED_EDIT_FLUID,
   .n_fields = FLUID_FIELDS,
   .fields
-  = { [CODE] = { .label = N_ ("Short code") },
+  = { [CODE] = { .label = N_ ("Short code"),
+                 .hint = N_ ("A letter or two, as it is called across the shop") },
       [NAME] = { .label = N_ ("Name") },
       [SIDE] = { .label = N_ ("For which side"), .kind = UNSOOT_ASK_CHOICE, .words = side_words },
       [SUPPLIER] = { .label = N_ ("Who sends it"), .kind = UNSOOT_ASK_CHOICE },
-      [PRICE] = { .label = N_ ("Sold, for a litre"), .kind = UNSOOT_ASK_MONEY },
+      [PRICE]
+      = { .label = N_ ("Sold, for a litre"), .kind = UNSOOT_ASK_MONEY, .hint = N_ ("Without tax") },
       [SERVICE] = { .label = N_ ("Orders that come in time, %") },
-      [OPENED]
-      = { .label = N_ ("Days it keeps once opened"), .kind = UNSOOT_ASK_COUNT, .optional = TRUE } },
+      [OPENED] = { .label = N_ ("Days it keeps once opened"),
+                   .kind = UNSOOT_ASK_COUNT,
+                   .optional = TRUE,
+                   .hint = N_ ("As the label says; empty: until its expiry") } },
   .carry_out = carry_fluid
 };
 
@@ -328,8 +332,7 @@ static const UnsootPrefsEdit figure_edit
     = { &figure_form, &unsoot_fluid_row_type, figure_text, figure_apply, fluid_save };
 
 GtkWidget *
-unsoot_fluid_figures_new (UnsootSession *session, const UnsootFluidRow *fluid)
+unsoot_fluid_figures_new (UnsootSession *session, const char *label, const UnsootFluidRow *fluid)
 {
-  return unsoot_record_button_new (session, &figure_edit, _ ("Change the figures…"), fluid->name,
-                                   fluid, NULL);
+  return unsoot_record_button_new (session, &figure_edit, label, fluid->name, fluid, NULL);
 }

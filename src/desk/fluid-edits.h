@@ -14,7 +14,8 @@ G_BEGIN_DECLS
 GtkWidget *unsoot_fluid_change_new (UnsootSession *session, const char *label,
                                     const UnsootFluidRow *fluid, const GPtrArray *suppliers);
 GtkWidget *unsoot_fluid_hazards_new (UnsootSession *session, const UnsootFluidRow *fluid);
-GtkWidget *unsoot_fluid_figures_new (UnsootSession *session, const UnsootFluidRow *fluid);
+GtkWidget *unsoot_fluid_figures_new (UnsootSession *session, const char *label,
+                                     const UnsootFluidRow *fluid);
 
 GtkWidget *unsoot_pack_row_widget_new (UnsootSession *session, const UnsootFluidRow *fluid,
                                        const UnsootPackRow *pack);

@@ -207,8 +207,9 @@ show_hazards (UnsootFluidPage *self, const UnsootFluidRow *fluid)
 
   unsoot_card_clear (self->hazards);
   gtk_box_append (GTK_BOX (self->hazards), unsoot_hazard_facts_new (fluid, today));
-  gtk_box_append (GTK_BOX (self->hazards), row_of (unsoot_fluid_hazards_new (session, fluid),
-                                                   unsoot_fluid_figures_new (session, fluid)));
+  gtk_box_append (GTK_BOX (self->hazards),
+                  row_of (unsoot_fluid_hazards_new (session, fluid),
+                          unsoot_fluid_figures_new (session, _ ("Change the figures…"), fluid)));
 }
 
 static void

@@ -19,6 +19,7 @@ typedef struct
   GPtrArray *staff;      /* UnsootStaffRow */
   GPtrArray *machines;   /* UnsootMachineRow */
   GPtrArray *fluids;     /* UnsootFluidRow */
+  GPtrArray *suppliers;  /* UnsootSupplierRow by name */
   GPtrArray *families;   /* UnsootFamilyRow by name */
   GPtrArray *procedures; /* UnsootProcedureRow in use */
 } UnsootPrefsFile;
