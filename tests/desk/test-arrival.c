@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "arrival-fields.h"
-#include "desk-shop.h"
+#include "desk-hand.h"
 #include "form-dialog.h"
 #include "job-files.h"
 #include "precheck.h"
@@ -8,7 +8,6 @@
 #include "reading.h"
 #include "staff.h"
 #include "suite.h"
-#include "window.h"
 
 /* What is done before the engine starts, in this process: the arrival, the checks, and readings
  * that can be set against each other. */
@@ -16,77 +15,19 @@
 static UnsootSession *session;
 static UnsootWindow *window;
 
-static gpointer
-find_role (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
-{
-  g_autoptr (GPtrArray) staff = unsoot_staff_list (db, error);
-
-  for (guint i = 0; i < staff->len; i++)
-    {
-      const UnsootStaffRow *person = g_ptr_array_index (staff, i);
-      if (g_str_equal (person->role, data))
-        return unsoot_record_copy (&unsoot_staff_row_type, person);
-    }
-  return NULL;
-}
-
 static void
 begin (const char *role)
 {
-  g_autoptr (UnsootStaffRow) person = NULL;
-
   desk_shop_start_toolkit ();
   session = desk_shop_open ();
-  person = unsoot_store_call (unsoot_session_get_store (session), find_role, (gpointer) role, NULL,
-                              NULL);
-  unsoot_session_set_person (session, person);
-  window = g_object_new (UNSOOT_TYPE_WINDOW, NULL);
-  unsoot_window_set_session (window, session);
-  gtk_window_present (GTK_WINDOW (window));
+  desk_hand_take (session, role);
+  window = desk_hand_window (session);
 }
 
 static void
 end (void)
 {
-  gtk_window_destroy (GTK_WINDOW (window));
-  desk_shop_settle ();
-  g_object_unref (session);
-}
-
-static char *
-raw (const char *sql)
-{
-  g_autoptr (GError) error = NULL;
-  UnsootDb *db = unsoot_db_open (desk_shop_path (), UNSOOT_DB_READ_ONLY, &error);
-  char *text;
-
-  ck_no_error (error);
-  text = unsoot_db_text (db, &error, sql);
-  unsoot_db_close (db);
-  return text != NULL ? text : g_strdup ("");
-}
-
-typedef struct
-{
-  const char *sql;
-  const char *wanted;
-} Raw;
-
-static gboolean
-raw_is (gpointer data)
-{
-  const Raw *want = data;
-  g_autofree char *text = raw (want->sql);
-
-  return g_strcmp0 (text, want->wanted) == 0;
-}
-
-static void
-wait_raw (const char *wanted, const char *sql)
-{
-  Raw want = { sql, wanted };
-
-  desk_shop_wait (raw_is, &want, sql);
+  desk_hand_leave (window, session);
 }
 
 static gint64
@@ -94,7 +35,7 @@ job_with (const char *status)
 {
   g_autofree char *sql
       = g_strdup_printf ("SELECT CAST (max (id) AS TEXT) FROM jobs WHERE status = '%s'", status);
-  g_autofree char *id = raw (sql);
+  g_autofree char *id = desk_hand_text (sql);
 
   return g_ascii_strtoll (id, NULL, 10);
 }
@@ -257,14 +198,17 @@ START_TEST (an_arrival_is_looked_at_before_it_is_recorded)
   type ("Emission parts missing or altered", "EGR cooler bypassed");
   press (form (), "Record the arrival");
   wait_recorded ();
-  wait_raw ("arrived", "SELECT status FROM jobs WHERE complaint = 'smokes when it pulls'");
-  wait_raw ("P0401 P0299", "SELECT codes FROM jobs WHERE complaint = 'smokes when it pulls'");
-  wait_raw ("2", "SELECT CAST (count (*) AS TEXT) FROM meter_readings m JOIN jobs j ON j.id ="
-                 " m.job_id WHERE j.complaint = 'smokes when it pulls'"
-                 " AND m.typed IN (999123, 4100)");
-  wait_raw ("EGR cooler bypassed",
-            "SELECT v.emission_note FROM vehicles v JOIN jobs j ON j.vehicle_id = v.id"
-            " WHERE j.complaint = 'smokes when it pulls' AND v.emission_altered = 1");
+  desk_hand_wait_text ("arrived",
+                       "SELECT status FROM jobs WHERE complaint = 'smokes when it pulls'");
+  desk_hand_wait_text ("P0401 P0299",
+                       "SELECT codes FROM jobs WHERE complaint = 'smokes when it pulls'");
+  desk_hand_wait_text ("2",
+                       "SELECT CAST (count (*) AS TEXT) FROM meter_readings m JOIN jobs j ON j.id ="
+                       " m.job_id WHERE j.complaint = 'smokes when it pulls'"
+                       " AND m.typed IN (999123, 4100)");
+  desk_hand_wait_text ("EGR cooler bypassed",
+                       "SELECT v.emission_note FROM vehicles v JOIN jobs j ON j.vehicle_id = v.id"
+                       " WHERE j.complaint = 'smokes when it pulls' AND v.emission_altered = 1");
   end ();
 }
 END_TEST
@@ -307,14 +251,17 @@ START_TEST (every_check_is_answered_and_a_no_says_why)
     }
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (answer (UNSOOT_PRECHECK_TURBO, "No")), TRUE);
   wait_said (GTK_WIDGET (window), unsoot_precheck_why (UNSOOT_PRECHECK_TURBO));
-  wait_raw ("no", "SELECT answer FROM prechecks WHERE kind = 'turbo' ORDER BY id DESC LIMIT 1");
+  desk_hand_wait_text (
+      "no", "SELECT answer FROM prechecks WHERE kind = 'turbo' ORDER BY id DESC LIMIT 1");
   ck_assert_ptr_nonnull (desk_shop_label (GTK_WIDGET (window), "Override…"));
   press (GTK_WIDGET (window), "The rest is as it should be");
   count = g_strdup_printf ("%d", UNSOOT_PRECHECKS);
-  wait_raw (count, "SELECT CAST (count (DISTINCT kind) AS TEXT) FROM prechecks WHERE job_id ="
-                   " (SELECT max (id) FROM jobs WHERE status = 'arrived')");
+  desk_hand_wait_text (count,
+                       "SELECT CAST (count (DISTINCT kind) AS TEXT) FROM prechecks WHERE job_id ="
+                       " (SELECT max (id) FROM jobs WHERE status = 'arrived')");
   /* What was answered by hand stands. */
-  wait_raw ("no", "SELECT answer FROM prechecks WHERE kind = 'turbo' ORDER BY id DESC LIMIT 1");
+  desk_hand_wait_text (
+      "no", "SELECT answer FROM prechecks WHERE kind = 'turbo' ORDER BY id DESC LIMIT 1");
   end ();
 }
 END_TEST
@@ -353,7 +300,7 @@ START_TEST (unlike_pairs_are_refused_while_the_vehicle_is_here)
   type ("Coolant in °C", "84");
   type ("Air pressure in kPa", "99.2");
   record ();
-  wait_raw ("38", "SELECT typed FROM readings WHERE instrument = 'Opacimeter 3'");
+  desk_hand_wait_text ("38", "SELECT typed FROM readings WHERE instrument = 'Opacimeter 3'");
   second = file_of (job);
   unsoot_reading_open (over (), session, second, "after");
   ck_assert_str_eq (text_of ("Coolant in °C"), "84.0");
@@ -365,8 +312,8 @@ START_TEST (unlike_pairs_are_refused_while_the_vehicle_is_here)
   ck_assert_str_eq (text_of ("Value, with its unit if another"), "12");
   type ("Coolant in °C", "88");
   record ();
-  wait_raw ("2", "SELECT CAST (count (*) AS TEXT) FROM readings"
-                 " WHERE instrument = 'Opacimeter 3'");
+  desk_hand_wait_text ("2", "SELECT CAST (count (*) AS TEXT) FROM readings"
+                            " WHERE instrument = 'Opacimeter 3'");
   end ();
 }
 END_TEST

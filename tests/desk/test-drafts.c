@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "arrival-fields.h"
 #include "deed-dialog.h"
-#include "desk-shop.h"
+#include "desk-hand.h"
 #include "form-dialog.h"
 #include "hands-dialog.h"
 #include "job-files.h"
@@ -9,7 +9,6 @@
 #include "pin-dialog.h"
 #include "staff.h"
 #include "suite.h"
-#include "window.h"
 
 /* What is typed into a form and not carried out: read back from the book by a second handle, and
  * found again when the form is opened anew. */
@@ -33,94 +32,22 @@ begin (void)
   session = desk_shop_open ();
   unsoot_store_call (unsoot_session_get_store (session), forget_all, NULL, NULL, &error);
   ck_no_error (error);
-  window = g_object_new (UNSOOT_TYPE_WINDOW, NULL);
-  unsoot_window_set_session (window, session);
-  gtk_window_present (GTK_WINDOW (window));
+  window = desk_hand_window (session);
 }
 
 static void
 end (void)
 {
-  gtk_window_destroy (GTK_WINDOW (window));
-  desk_shop_settle ();
-  g_object_unref (session);
-}
-
-/* By another handle than the program's. */
-static char *
-raw (const char *sql)
-{
-  g_autoptr (GError) error = NULL;
-  UnsootDb *db = unsoot_db_open (desk_shop_path (), UNSOOT_DB_READ_ONLY, &error);
-  char *text;
-
-  ck_no_error (error);
-  text = unsoot_db_text (db, &error, sql);
-  unsoot_db_close (db);
-  return text;
-}
-
-typedef struct
-{
-  const char *sql;
-  const char *wanted;
-} Raw;
-
-static gboolean
-raw_is (gpointer data)
-{
-  const Raw *want = data;
-  g_autofree char *text = raw (want->sql);
-
-  return g_strcmp0 (text, want->wanted) == 0;
-}
-
-static void
-wait_raw (const char *wanted, const char *sql)
-{
-  Raw want = { sql, wanted };
-
-  desk_shop_wait (raw_is, &want, sql);
+  desk_hand_leave (window, session);
 }
 
 #define N_DRAFTS "SELECT CAST (count (*) AS TEXT) FROM drafts"
 
-/* The dialog of that type that is open; NULL: none. */
-static GtkWidget *
-dialog (GType type)
-{
-  g_autoptr (GList) windows = gtk_window_list_toplevels ();
-
-  for (GList *l = windows; l != NULL; l = l->next)
-    if (G_TYPE_CHECK_INSTANCE_TYPE (l->data, type) && gtk_widget_get_mapped (l->data))
-      return l->data;
-  return NULL;
-}
-
-static gboolean
-is_open (gpointer type)
-{
-  return dialog (*(GType *) type) != NULL;
-}
-
-static gboolean
-is_closed (gpointer type)
-{
-  return dialog (*(GType *) type) == NULL;
-}
-
-static GtkWidget *
-wait_dialog (GType type)
-{
-  desk_shop_wait (is_open, &type, g_type_name (type));
-  return dialog (type);
-}
-
 static void
 leave (GType type)
 {
-  gtk_window_close (GTK_WINDOW (dialog (type)));
-  desk_shop_wait (is_closed, &type, "a closed dialog");
+  gtk_window_close (GTK_WINDOW (desk_hand_dialog (type)));
+  desk_hand_wait_no_dialog (type);
 }
 
 /* What stands under that label. */
@@ -163,7 +90,7 @@ booked (guint n)
       = g_strdup_printf ("SELECT CAST (id AS TEXT) FROM jobs WHERE status = 'booked'"
                          " ORDER BY id LIMIT 1 OFFSET %u",
                          n);
-  g_autofree char *id = raw (sql);
+  g_autofree char *id = desk_hand_text (sql);
 
   ck_assert_ptr_nonnull (id);
   return g_ascii_strtoll (id, NULL, 10);
@@ -186,7 +113,7 @@ open_arrival (gint64 job_id)
   GtkWidget *form;
 
   begin_arrival (job_id);
-  form = wait_dialog (UNSOOT_TYPE_FORM_DIALOG);
+  form = desk_hand_wait_dialog (UNSOOT_TYPE_FORM_DIALOG);
   gtk_test_widget_wait_for_draw (form);
   return form;
 }
@@ -215,7 +142,8 @@ START_TEST (a_moment_after_typing_it_is_in_the_book)
   job = booked (0);
   form = open_arrival (job);
   type (form, COMPLAINT, "Loses power on the hill");
-  wait_raw ("1", N_DRAFTS " WHERE place = 'arrival' AND text LIKE '%Loses power on the hill%'");
+  desk_hand_wait_text ("1", N_DRAFTS
+                       " WHERE place = 'arrival' AND text LIKE '%Loses power on the hill%'");
   leave (UNSOOT_TYPE_FORM_DIALOG);
   form = open_arrival (job);
   desk_shop_wait (kept_is_shown, form, "the line that says so");
@@ -238,9 +166,9 @@ START_TEST (what_is_typed_before_it_is_read_stands)
   type (form, COMPLAINT, "typed first");
   type (form, "Engine hours", "12");
   leave (UNSOOT_TYPE_FORM_DIALOG);
-  wait_raw ("1", N_DRAFTS);
+  desk_hand_wait_text ("1", N_DRAFTS);
   begin_arrival (job);
-  form = dialog (UNSOOT_TYPE_FORM_DIALOG);
+  form = desk_hand_dialog (UNSOOT_TYPE_FORM_DIALOG);
   ck_assert_ptr_nonnull (form);
   type (form, COMPLAINT, "typed at once");
   desk_shop_wait (kept_is_shown, form, "the line that says so");
@@ -262,15 +190,15 @@ START_TEST (it_can_be_dropped_and_put_back)
   first = g_strdup (text_of (form, COMPLAINT));
   type (form, COMPLAINT, "Smokes when cold");
   leave (UNSOOT_TYPE_FORM_DIALOG);
-  wait_raw ("1", N_DRAFTS);
+  desk_hand_wait_text ("1", N_DRAFTS);
   form = open_arrival (job);
   desk_shop_wait (kept_is_shown, form, "the line that says so");
   press (form, "Drop it");
   ck_assert_str_eq (text_of (form, COMPLAINT), first);
-  wait_raw ("0", N_DRAFTS);
+  desk_hand_wait_text ("0", N_DRAFTS);
   press (form, "Put it back");
   ck_assert_str_eq (text_of (form, COMPLAINT), "Smokes when cold");
-  wait_raw ("1", N_DRAFTS);
+  desk_hand_wait_text ("1", N_DRAFTS);
   end ();
 }
 END_TEST
@@ -283,11 +211,11 @@ START_TEST (leaving_at_once_keeps_it_and_so_does_the_end_of_the_window)
   form = open_arrival (booked (0));
   type (form, COMPLAINT, "first");
   leave (UNSOOT_TYPE_FORM_DIALOG);
-  wait_raw ("1", N_DRAFTS " WHERE text LIKE '%first%'");
+  desk_hand_wait_text ("1", N_DRAFTS " WHERE text LIKE '%first%'");
   form = open_arrival (booked (1));
   type (form, COMPLAINT, "second");
   gtk_window_destroy (GTK_WINDOW (window));
-  wait_raw ("1", N_DRAFTS " WHERE text LIKE '%second%'");
+  desk_hand_wait_text ("1", N_DRAFTS " WHERE text LIKE '%second%'");
   g_object_unref (session);
 }
 END_TEST
@@ -300,11 +228,11 @@ START_TEST (another_record_never_gets_it)
   form = open_arrival (booked (0));
   type (form, COMPLAINT, "of the first");
   leave (UNSOOT_TYPE_FORM_DIALOG);
-  wait_raw ("1", N_DRAFTS);
+  desk_hand_wait_text ("1", N_DRAFTS);
   form = open_arrival (booked (1));
   type (form, "Engine hours", "12");
   /* The one draft was asked for before this one was kept. */
-  wait_raw ("2", N_DRAFTS);
+  desk_hand_wait_text ("2", N_DRAFTS);
   ck_assert_str_ne (text_of (form, COMPLAINT), "of the first");
   ck_assert (!kept_is_shown (form));
   end ();
@@ -320,9 +248,9 @@ START_TEST (typed_back_to_what_it_was_nothing_is_kept)
   form = open_arrival (booked (0));
   first = g_strdup (text_of (form, COMPLAINT));
   type (form, COMPLAINT, "a slip");
-  wait_raw ("1", N_DRAFTS);
+  desk_hand_wait_text ("1", N_DRAFTS);
   type (form, COMPLAINT, first);
-  wait_raw ("0", N_DRAFTS);
+  desk_hand_wait_text ("0", N_DRAFTS);
   end ();
 }
 END_TEST
@@ -356,14 +284,15 @@ START_TEST (when_hands_change_the_form_goes_and_the_text_stays_its_writers)
   form = open_arrival (job);
   type (form, COMPLAINT, "the writer's");
   unsoot_session_set_person (session, other);
-  desk_shop_wait (is_closed, &type_of_form, "a closed form");
-  wait_raw ("1", N_DRAFTS " WHERE staff_id = (SELECT id FROM staff WHERE name = 'Mara Quillen')");
+  desk_hand_wait_no_dialog (type_of_form);
+  desk_hand_wait_text ("1", N_DRAFTS
+                       " WHERE staff_id = (SELECT id FROM staff WHERE name = 'Mara Quillen')");
   form = open_arrival (job);
   type (form, "Engine hours", "12");
-  wait_raw ("2", N_DRAFTS);
+  desk_hand_wait_text ("2", N_DRAFTS);
   ck_assert_str_ne (text_of (form, COMPLAINT), "the writer's");
   unsoot_session_set_person (session, writer);
-  desk_shop_wait (is_closed, &type_of_form, "a closed form");
+  desk_hand_wait_no_dialog (type_of_form);
   form = open_arrival (job);
   desk_shop_wait (kept_is_shown, form, "the line that says so");
   ck_assert_str_eq (text_of (form, COMPLAINT), "the writer's");
@@ -379,9 +308,9 @@ START_TEST (the_desk_is_handed_over_from_inside_a_form)
   form = open_arrival (booked (0));
   type (form, COMPLAINT, "half a sentence");
   gtk_widget_activate_action (form, "form.hands", NULL);
-  wait_dialog (UNSOOT_TYPE_HANDS_DIALOG);
-  ck_assert_ptr_null (dialog (UNSOOT_TYPE_FORM_DIALOG));
-  wait_raw ("1", N_DRAFTS " WHERE text LIKE '%half a sentence%'");
+  desk_hand_wait_dialog (UNSOOT_TYPE_HANDS_DIALOG);
+  ck_assert_ptr_null (desk_hand_dialog (UNSOOT_TYPE_FORM_DIALOG));
+  desk_hand_wait_text ("1", N_DRAFTS " WHERE text LIKE '%half a sentence%'");
   end ();
 }
 END_TEST
@@ -394,11 +323,11 @@ START_TEST (carried_out_it_is_kept_no_more)
   begin ();
   form = open_arrival (booked (2));
   type (form, COMPLAINT, "It is here now");
-  wait_raw ("1", N_DRAFTS);
+  desk_hand_wait_text ("1", N_DRAFTS);
   press (form, "Record the arrival");
-  desk_shop_wait (is_closed, &type_of_form, "a recorded arrival");
-  wait_raw ("0", N_DRAFTS);
-  wait_raw ("arrived", "SELECT status FROM jobs WHERE complaint = 'It is here now'");
+  desk_hand_wait_no_dialog (type_of_form);
+  desk_hand_wait_text ("0", N_DRAFTS);
+  desk_hand_wait_text ("arrived", "SELECT status FROM jobs WHERE complaint = 'It is here now'");
   end ();
 }
 END_TEST
@@ -411,12 +340,12 @@ START_TEST (left_while_it_is_carried_out_nothing_stale_is_kept)
   begin ();
   form = open_arrival (booked (2));
   type (form, COMPLAINT, "Left at once");
-  wait_raw ("1", N_DRAFTS);
+  desk_hand_wait_text ("1", N_DRAFTS);
   press (form, "Record the arrival");
   gtk_window_close (GTK_WINDOW (form));
-  desk_shop_wait (is_closed, &type_of_form, "a recorded arrival");
-  wait_raw ("arrived", "SELECT status FROM jobs WHERE complaint = 'Left at once'");
-  wait_raw ("0", N_DRAFTS);
+  desk_hand_wait_no_dialog (type_of_form);
+  desk_hand_wait_text ("arrived", "SELECT status FROM jobs WHERE complaint = 'Left at once'");
+  desk_hand_wait_text ("0", N_DRAFTS);
   end ();
 }
 END_TEST
@@ -435,24 +364,24 @@ START_TEST (a_deed_keeps_it_for_the_part_that_it_is_about)
     over = gtk_widget_get_first_child (over);
   over = gtk_widget_get_first_child (over);
   unsoot_gauge_check_open (over, session, machine, "supply");
-  form = wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
+  form = desk_hand_wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
   gtk_editable_set_text (
       GTK_EDITABLE (desk_shop_widget (
           gtk_widget_get_next_sibling (desk_shop_label (form, "It reads")), GTK_TYPE_ENTRY)),
       "8.2 psi");
   leave (UNSOOT_TYPE_DEED_DIALOG);
-  wait_raw ("1", N_DRAFTS " WHERE place = 'gauge supply' AND record = 1");
+  desk_hand_wait_text ("1", N_DRAFTS " WHERE place = 'gauge supply' AND record = 1");
   unsoot_gauge_check_open (over, session, machine, "air");
-  form = wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
+  form = desk_hand_wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
   gtk_editable_set_text (
       GTK_EDITABLE (desk_shop_widget (
           gtk_widget_get_next_sibling (desk_shop_label (form, "The reference reads")),
           GTK_TYPE_ENTRY)),
       "40");
   leave (UNSOOT_TYPE_DEED_DIALOG);
-  wait_raw ("1", N_DRAFTS " WHERE place = 'gauge air' AND text NOT LIKE '%8.2 psi%'");
+  desk_hand_wait_text ("1", N_DRAFTS " WHERE place = 'gauge air' AND text NOT LIKE '%8.2 psi%'");
   unsoot_gauge_check_open (over, session, machine, "supply");
-  form = wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
+  form = desk_hand_wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
   desk_shop_wait (kept_is_shown, form, "the line that says so");
   ck_assert_str_eq (
       gtk_editable_get_text (GTK_EDITABLE (desk_shop_widget (

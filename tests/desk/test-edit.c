@@ -4,13 +4,12 @@
 #include "customer-edit.h"
 #include "customers.h"
 #include "deed-dialog.h"
-#include "desk-shop.h"
+#include "desk-hand.h"
 #include "form-dialog.h"
 #include "hand-row.h"
 #include "suite.h"
 #include "vehicle-edit.h"
 #include "vehicles.h"
-#include "window.h"
 
 /* A customer and a vehicle are changed at two desks at once: the form in this process, and a
  * second handle on the same file. */
@@ -23,17 +22,13 @@ begin (void)
 {
   desk_shop_start_toolkit ();
   session = desk_shop_open ();
-  window = g_object_new (UNSOOT_TYPE_WINDOW, NULL);
-  unsoot_window_set_session (window, session);
-  gtk_window_present (GTK_WINDOW (window));
+  window = desk_hand_window (session);
 }
 
 static void
 end (void)
 {
-  gtk_window_destroy (GTK_WINDOW (window));
-  desk_shop_settle ();
-  g_object_unref (session);
+  desk_hand_leave (window, session);
 }
 
 static UnsootDb *
@@ -44,63 +39,6 @@ other_desk (void)
 
   ck_no_error (error);
   return db;
-}
-
-static char *
-raw (const char *sql)
-{
-  g_autoptr (GError) error = NULL;
-  UnsootDb *db = other_desk ();
-  char *text = unsoot_db_text (db, &error, sql);
-
-  unsoot_db_close (db);
-  return text != NULL ? text : g_strdup ("");
-}
-
-typedef struct
-{
-  const char *sql;
-  const char *wanted;
-} Raw;
-
-static gboolean
-raw_is (gpointer data)
-{
-  const Raw *want = data;
-  g_autofree char *text = raw (want->sql);
-
-  return g_strcmp0 (text, want->wanted) == 0;
-}
-
-static void
-wait_raw (const char *wanted, const char *sql)
-{
-  Raw want = { sql, wanted };
-
-  desk_shop_wait (raw_is, &want, sql);
-}
-
-static GtkWidget *
-dialog (GType type)
-{
-  g_autoptr (GList) windows = gtk_window_list_toplevels ();
-
-  for (GList *l = windows; l != NULL; l = l->next)
-    if (G_TYPE_CHECK_INSTANCE_TYPE (l->data, type) && gtk_widget_get_mapped (l->data))
-      return l->data;
-  return NULL;
-}
-
-static gboolean
-is_open (gpointer type)
-{
-  return dialog (*(GType *) type) != NULL;
-}
-
-static gboolean
-is_closed (gpointer type)
-{
-  return dialog (*(GType *) type) == NULL;
 }
 
 /* What stands under that label; a conflict has lines that are called so, too. */
@@ -178,8 +116,8 @@ open_form (const char *slug, const char *label)
     unsoot_customer_edit_open (over, session, 1);
   else
     unsoot_vehicle_edit_open (over, session, 1, 0);
-  desk_shop_wait (is_open, &form_type, "the form");
-  filled.form = dialog (form_type);
+  desk_hand_wait_dialog (form_type);
+  filled.form = desk_hand_dialog (form_type);
   desk_shop_wait (is_filled, &filled, "the record in the form");
   return filled.form;
 }
@@ -197,7 +135,7 @@ wait_closed (void)
 {
   GType form_type = UNSOOT_TYPE_FORM_DIALOG;
 
-  desk_shop_wait (is_closed, &form_type, "a saved form");
+  desk_hand_wait_no_dialog (form_type);
 }
 
 /* Someone else gives the customer another note, and one phone more. */
@@ -237,12 +175,14 @@ START_TEST (both_versions_are_shown_and_mine_may_stand)
   ck_assert_ptr_nonnull (desk_shop_label (form, "Phones"));
   press (form, "Keep what I typed");
   wait_closed ();
-  wait_raw ("typed here", "SELECT note FROM customers WHERE id = 1");
+  desk_hand_wait_text ("typed here", "SELECT note FROM customers WHERE id = 1");
   /* What they added is not lost with it, and the log of changes has what their note was. */
-  wait_raw ("1", "SELECT CAST (count (*) AS TEXT) FROM customer_phones WHERE customer_id = 1"
-                 " AND number = '555 010 4477'");
-  wait_raw ("saved there", "SELECT was FROM changes WHERE record = 'customers' AND row_id = 1"
-                           " AND field = 'note' ORDER BY id DESC LIMIT 1");
+  desk_hand_wait_text ("1",
+                       "SELECT CAST (count (*) AS TEXT) FROM customer_phones WHERE customer_id = 1"
+                       " AND number = '555 010 4477'");
+  desk_hand_wait_text ("saved there",
+                       "SELECT was FROM changes WHERE record = 'customers' AND row_id = 1"
+                       " AND field = 'note' ORDER BY id DESC LIMIT 1");
   end ();
 }
 END_TEST
@@ -262,8 +202,8 @@ START_TEST (theirs_may_stand)
   ck_assert (!conflict_is_shown (form));
   press (form, "Save");
   wait_closed ();
-  wait_raw ("theirs again", "SELECT note FROM customers WHERE id = 1");
-  wait_raw ("0", "SELECT CAST (count (*) AS TEXT) FROM drafts WHERE place = 'customer'");
+  desk_hand_wait_text ("theirs again", "SELECT note FROM customers WHERE id = 1");
+  desk_hand_wait_text ("0", "SELECT CAST (count (*) AS TEXT) FROM drafts WHERE place = 'customer'");
   end ();
 }
 END_TEST
@@ -277,9 +217,9 @@ START_TEST (a_draft_never_takes_back_what_someone_saved_since)
   begin ();
   form = open_form ("customer", "Name");
   type (form, "Whom to ask for", "Typed Before");
-  wait_raw ("1", "SELECT CAST (count (*) AS TEXT) FROM drafts WHERE place = 'customer'");
+  desk_hand_wait_text ("1", "SELECT CAST (count (*) AS TEXT) FROM drafts WHERE place = 'customer'");
   gtk_window_close (GTK_WINDOW (form));
-  desk_shop_wait (is_closed, &form_type, "a closed form");
+  desk_hand_wait_no_dialog (form_type);
   {
     g_autoptr (GError) error = NULL;
     UnsootDb *db = other_desk ();
@@ -331,7 +271,7 @@ START_TEST (a_vehicle_shows_both_versions_in_words)
   ck_assert_ptr_nonnull (desk_shop_label (form, vehicle->has_egr ? "yes" : "no"));
   press (form, "Keep what I typed");
   wait_closed ();
-  wait_raw ("77", "SELECT unit_number FROM vehicles WHERE id = 1");
+  desk_hand_wait_text ("77", "SELECT unit_number FROM vehicles WHERE id = 1");
   end ();
 }
 END_TEST
@@ -387,20 +327,20 @@ START_TEST (a_call_is_noted_rests_and_is_taken_back)
   row = invoice_line ();
   ck_assert_msg (row != NULL, "no overdue invoice in Today");
   press (row, "Call");
-  desk_shop_wait (is_open, &form_type, "the call");
-  form = dialog (form_type);
+  desk_hand_wait_dialog (form_type);
+  form = desk_hand_dialog (form_type);
   fill_deed (form, "Spoke with", "Dana");
   press (form, "Note the call");
   ck_assert_ptr_nonnull (desk_shop_label (form, "“What was said” is needed"));
   fill_deed (form, "What was said", "Pays on Friday");
   press (form, "Note the call");
-  desk_shop_wait (is_closed, &form_type, "a noted call");
-  wait_raw ("Dana", "SELECT spoke_with FROM calls WHERE about = 'invoice'"
-                    " AND said = 'Pays on Friday'");
+  desk_hand_wait_no_dialog (form_type);
+  desk_hand_wait_text ("Dana", "SELECT spoke_with FROM calls WHERE about = 'invoice'"
+                               " AND said = 'Pays on Friday'");
   n_lines = before - 1;
   desk_shop_wait (has_lines, NULL, "the line to rest");
   press (GTK_WIDGET (window), "Undo");
-  wait_raw ("2", "SELECT CAST (count (*) AS TEXT) FROM calls");
+  desk_hand_wait_text ("2", "SELECT CAST (count (*) AS TEXT) FROM calls");
   n_lines = before;
   desk_shop_wait (has_lines, NULL, "the line again");
   end ();

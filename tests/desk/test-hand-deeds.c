@@ -1,29 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "deed-dialog.h"
-#include "desk-shop.h"
+#include "desk-hand.h"
 #include "hand-row.h"
-#include "staff.h"
 #include "suite.h"
-#include "window.h"
 
 /* One press on a line of Today leads to the thing: its record in front, and over it the deed. */
 
 static UnsootSession *session;
 static UnsootWindow *window;
-
-static gpointer
-find_owner (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
-{
-  g_autoptr (GPtrArray) staff = unsoot_staff_list (db, error);
-
-  for (guint i = 0; i < staff->len; i++)
-    {
-      const UnsootStaffRow *person = g_ptr_array_index (staff, i);
-      if (g_str_equal (person->role, data))
-        return unsoot_record_copy (&unsoot_staff_row_type, person);
-    }
-  return NULL;
-}
 
 static gpointer
 post (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
@@ -45,28 +29,18 @@ arrange (const char *sql)
 static void
 begin (const char *role, const char *sql)
 {
-  g_autoptr (GError) error = NULL;
-  g_autoptr (UnsootStaffRow) person = NULL;
-
   desk_shop_start_toolkit ();
   session = desk_shop_open ();
   if (sql != NULL)
     arrange (sql);
-  person = unsoot_store_call (unsoot_session_get_store (session), find_owner, (gpointer) role, NULL,
-                              &error);
-  ck_no_error (error);
-  unsoot_session_set_person (session, person);
-  window = g_object_new (UNSOOT_TYPE_WINDOW, NULL);
-  unsoot_window_set_session (window, session);
-  gtk_window_present (GTK_WINDOW (window));
+  desk_hand_take (session, role);
+  window = desk_hand_window (session);
 }
 
 static void
 end (void)
 {
-  gtk_window_destroy (GTK_WINDOW (window));
-  desk_shop_settle ();
-  g_object_unref (session);
+  desk_hand_leave (window, session);
 }
 
 /* The button of the first line with that verb; NULL: there is none. */
@@ -90,23 +64,6 @@ has_verb (gpointer verb)
   return verb_button (verb) != NULL;
 }
 
-static GtkWidget *
-open_dialog (void)
-{
-  g_autoptr (GList) windows = gtk_window_list_toplevels ();
-
-  for (GList *l = windows; l != NULL; l = l->next)
-    if (UNSOOT_IS_DEED_DIALOG (l->data) && gtk_widget_get_mapped (l->data))
-      return l->data;
-  return NULL;
-}
-
-static gboolean
-is_open (gpointer data)
-{
-  return open_dialog () != NULL;
-}
-
 static gboolean
 is_settled (gpointer data)
 {
@@ -118,10 +75,11 @@ press (const char *verb, const char *slug, const char *title)
 {
   desk_shop_wait (has_verb, (gpointer) verb, verb);
   g_signal_emit_by_name (verb_button (verb), "clicked");
-  desk_shop_wait (is_open, NULL, title);
-  ck_assert_str_eq (gtk_window_get_title (GTK_WINDOW (open_dialog ())), title);
+  desk_hand_wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
+  ck_assert_str_eq (gtk_window_get_title (GTK_WINDOW (desk_hand_dialog (UNSOOT_TYPE_DEED_DIALOG))),
+                    title);
   ck_assert_str_eq (unsoot_view_get_slug (unsoot_window_get_view (window)), slug);
-  return open_dialog ();
+  return desk_hand_dialog (UNSOOT_TYPE_DEED_DIALOG);
 }
 
 static const char *
@@ -197,7 +155,7 @@ START_TEST (a_good_lot_is_only_shown)
   ck_assert_str_eq (unsoot_view_get_slug (unsoot_window_get_view (window)), "lot");
   desk_shop_wait (is_settled, NULL, "the lot's page");
   desk_shop_settle ();
-  ck_assert_ptr_null (open_dialog ());
+  ck_assert_ptr_null (desk_hand_dialog (UNSOOT_TYPE_DEED_DIALOG));
   end ();
 }
 END_TEST
@@ -211,7 +169,7 @@ START_TEST (what_one_may_not_do_does_not_open)
   ck_assert_str_eq (unsoot_view_get_slug (unsoot_window_get_view (window)), "fluid");
   desk_shop_wait (is_settled, NULL, "the fluid's page");
   desk_shop_settle ();
-  ck_assert_ptr_null (open_dialog ());
+  ck_assert_ptr_null (desk_hand_dialog (UNSOOT_TYPE_DEED_DIALOG));
   end ();
 }
 END_TEST
