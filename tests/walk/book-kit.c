@@ -2,6 +2,7 @@
 #include "book-kit.h"
 
 #include <gio/gio.h>
+#include <glib/gstdio.h>
 #include <sqlite3.h>
 
 #include "suite.h"
@@ -13,27 +14,46 @@ enum
 };
 
 char *
-book_path (void)
+book_named (const char *prefix)
 {
   g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "unsoot", NULL);
   g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
   const char *name;
 
   while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    if (g_str_has_prefix (name, "demo-") && g_str_has_suffix (name, ".unsoot"))
+    if (g_str_has_prefix (name, prefix) && g_str_has_suffix (name, ".unsoot"))
       return g_build_filename (folder, name, NULL);
   return NULL;
 }
 
-static char *
-answer (const char *sql)
+char *
+book_path (void)
 {
-  g_autofree char *book = book_path ();
+  char *demo = book_named ("demo-");
+
+  return demo != NULL ? demo : book_named ("");
+}
+
+void
+book_forget (const char *prefix)
+{
+  char *book;
+
+  while ((book = book_named (prefix)) != NULL)
+    {
+      g_unlink (book);
+      g_free (book);
+    }
+}
+
+char *
+book_text_in (const char *book, const char *sql)
+{
   sqlite3 *db = NULL;
   sqlite3_stmt *statement = NULL;
   char *text = NULL;
 
-  ck_assert_msg (book != NULL, "there is no demo book");
+  ck_assert_msg (book != NULL, "there is no book");
   ck_assert_int_eq (sqlite3_open_v2 (book, &db, SQLITE_OPEN_READONLY, NULL), SQLITE_OK);
   sqlite3_busy_timeout (db, PATIENCE_S * 1000);
   ck_assert_msg (sqlite3_prepare_v2 (db, sql, -1, &statement, NULL) == SQLITE_OK, "%s: %s",
@@ -43,6 +63,14 @@ answer (const char *sql)
   sqlite3_finalize (statement);
   sqlite3_close (db);
   return text;
+}
+
+static char *
+answer (const char *sql)
+{
+  g_autofree char *book = book_path ();
+
+  return book_text_in (book, sql);
 }
 
 char *

@@ -3,14 +3,23 @@
 
 #include <glib.h>
 
-/* What a walk left behind, looked at without the program: the invented shop's book by SQLite's own
- * library, papers by poppler's pdftotext. */
+/* What a walk left behind, looked at without the program: the book by SQLite's own library, papers
+ * by poppler's pdftotext. */
 
-/* The book that the program made under the data folder; NULL: none. */
+/* The book under the data folder whose name begins so; NULL: none. */
+char *book_named (const char *prefix);
+
+/* The invented shop's, or else the one that there is; NULL: none. */
 char *book_path (void);
 
-/* The first column of the first row, NULL where there is none. Fails where the words are no SQL or
- * there is no book. */
+/* Takes away the books whose names begin so. */
+void book_forget (const char *prefix);
+
+/* The first column of the first row in that book, NULL where there is none. Fails where the words
+ * are no SQL or there is no book. */
+char *book_text_in (const char *book, const char *sql);
+
+/* The same in the book of book_path (). */
 char *book_text (const char *format, ...) G_GNUC_PRINTF (1, 2);
 
 /* The same as a number; fails where there is none. */

@@ -21,7 +21,8 @@ typedef struct
   char *name;
 } Focus;
 
-/* The innermost: an entry's text is focused inside the entry. Windows are asked for their own. */
+/* The innermost: an entry's text is focused inside the entry. Of the windows, which each keep a
+ * focus of their own, the one is asked that has the keyboard. */
 static gboolean
 find_focus_in (AtspiAccessible *thing, int depth, Focus *focus)
 {
@@ -35,6 +36,8 @@ find_focus_in (AtspiAccessible *thing, int depth, Focus *focus)
       gboolean has;
 
       if (states == NULL || !atspi_state_set_contains (states, ATSPI_STATE_VISIBLE))
+        continue;
+      if (depth == 0 && !atspi_state_set_contains (states, ATSPI_STATE_ACTIVE))
         continue;
       has = depth > 0 && atspi_state_set_contains (states, ATSPI_STATE_FOCUSED);
       if (has)

@@ -134,6 +134,16 @@ desk_start (const char *const *arguments)
   return desk;
 }
 
+Desk *
+desk_start_demo (void)
+{
+  const char *const arguments[] = { "--demo", NULL };
+  Desk *desk = desk_start (arguments);
+
+  desk_wait_title (desk, "Today");
+  return desk;
+}
+
 void
 desk_end (Desk *desk)
 {

@@ -23,6 +23,9 @@ typedef struct
  * window is on the bus and has the keyboard. */
 Desk *desk_start (const char *const *arguments);
 
+/* The same with the invented shop, once Today is shown. */
+Desk *desk_start_demo (void);
+
 /* Closes it and checks that it ended well. */
 void desk_end (Desk *desk);
 

@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "run-kit.h"
 
-#include <glib/gstdio.h>
-#include <sqlite3.h>
 #include <string.h>
 
 #include "bay-kit.h"
+#include "book-kit.h"
 #include "suite.h"
 
 enum
@@ -13,40 +12,10 @@ enum
   PATIENCE_S = 90
 };
 
-char *
-run_demo_book (void)
-{
-  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "unsoot", NULL);
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    if (g_str_has_prefix (name, "demo-") && g_str_has_suffix (name, ".unsoot"))
-      return g_build_filename (folder, name, NULL);
-  return NULL;
-}
-
-char *
-run_raw (const char *book, const char *sql)
-{
-  sqlite3 *db = NULL;
-  sqlite3_stmt *statement = NULL;
-  char *text = NULL;
-
-  ck_assert_int_eq (sqlite3_open_v2 (book, &db, SQLITE_OPEN_READONLY, NULL), SQLITE_OK);
-  ck_assert_msg (sqlite3_prepare_v2 (db, sql, -1, &statement, NULL) == SQLITE_OK, "%s",
-                 sqlite3_errmsg (db));
-  if (sqlite3_step (statement) == SQLITE_ROW)
-    text = g_strdup ((const char *) sqlite3_column_text (statement, 0));
-  sqlite3_finalize (statement);
-  sqlite3_close (db);
-  return text;
-}
-
 void
 run_holds (const char *book, const char *sql, const char *expected)
 {
-  g_autofree char *found = run_raw (book, sql);
+  g_autofree char *found = book_text_in (book, sql);
 
   ck_assert_msg (g_strcmp0 (found, expected) == 0, "%s gives %s, not %s", sql, found, expected);
 }
@@ -123,7 +92,7 @@ run_scan (const char *code)
 void
 run_begin (Desk *desk, const char *book)
 {
-  g_autofree char *job = run_raw (book, "SELECT number FROM jobs WHERE status = 'arrived'");
+  g_autofree char *job = book_text_in (book, "SELECT number FROM jobs WHERE status = 'arrived'");
   g_autofree char *title = g_strdup_printf ("Bay, job %s", job);
 
   answer_checks (book, job);
@@ -135,18 +104,6 @@ run_begin (Desk *desk, const char *book)
   run_holds (book,
              "SELECT status FROM jobs WHERE id = (SELECT job_id FROM runs WHERE id = " THE_RUN ")",
              "in-bay");
-}
-
-void
-run_forget_books (void)
-{
-  char *book;
-
-  while ((book = run_demo_book ()) != NULL)
-    {
-      g_unlink (book);
-      g_free (book);
-    }
 }
 
 void

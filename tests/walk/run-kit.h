@@ -9,12 +9,7 @@
 /* The run that was begun last. */
 #define THE_RUN "(SELECT max (id) FROM runs)"
 
-/* The demo's book; NULL: there is none. */
-char *run_demo_book (void);
-void run_forget_books (void);
-
-/* The first value of @sql, as text. */
-char *run_raw (const char *book, const char *sql);
+/* The first value of @sql in that book is @expected. */
 void run_holds (const char *book, const char *sql, const char *expected);
 
 /* Waits until something called so is shown, or is no longer. */

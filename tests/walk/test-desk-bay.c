@@ -3,6 +3,7 @@
 #include <sqlite3.h>
 #include <string.h>
 
+#include "book-kit.h"
 #include "run-kit.h"
 #include "suite.h"
 
@@ -23,11 +24,12 @@ age_run (const char *book, int seconds)
 {
   sqlite3 *db = NULL;
   g_autofree char *back
-      = run_raw (book, "SELECT group_concat (sql, ';') FROM sqlite_master WHERE type"
-                       " = 'trigger' AND tbl_name = 'run_events'");
-  g_autofree char *drop = run_raw (book, "SELECT group_concat ('DROP TRIGGER ' || name, ';') FROM"
-                                         " sqlite_master WHERE type = 'trigger' AND tbl_name ="
-                                         " 'run_events'");
+      = book_text_in (book, "SELECT group_concat (sql, ';') FROM sqlite_master WHERE type"
+                            " = 'trigger' AND tbl_name = 'run_events'");
+  g_autofree char *drop
+      = book_text_in (book, "SELECT group_concat ('DROP TRIGGER ' || name, ';') FROM"
+                            " sqlite_master WHERE type = 'trigger' AND tbl_name ="
+                            " 'run_events'");
   g_autofree char *sql
       = g_strdup_printf ("BEGIN; %s; UPDATE run_events SET at = at - %d, done_at = done_at - %d"
                          " WHERE run_id = " THE_RUN "; %s; COMMIT;",
@@ -42,15 +44,15 @@ age_run (const char *book, int seconds)
 static void
 refuse_lots (Desk *desk, const char *book)
 {
-  g_autofree char *wrong = run_raw (
+  g_autofree char *wrong = book_text_in (
       book, "SELECT l.code FROM lots l JOIN fluids f ON f.id = l.fluid_id WHERE f.side = 'intake'"
             " AND l.code NOT IN (SELECT x.code FROM lots x JOIN fluids y ON y.id = x.fluid_id WHERE"
             " y.side = 'fuel') LIMIT 1");
-  g_autofree char *expired
-      = run_raw (book, "SELECT l.code FROM lots l JOIN fluids f ON f.id = l.fluid_id WHERE f.side ="
-                       " 'fuel' AND l.expires_on < date ('now', '-2 days') LIMIT 1");
+  g_autofree char *expired = book_text_in (
+      book, "SELECT l.code FROM lots l JOIN fluids f ON f.id = l.fluid_id WHERE f.side ="
+            " 'fuel' AND l.expires_on < date ('now', '-2 days') LIMIT 1");
   const char *events = "SELECT count (*) FROM run_events WHERE run_id = " THE_RUN;
-  g_autofree char *before = run_raw (book, events);
+  g_autofree char *before = book_text_in (book, events);
 
   run_scan (wrong);
   run_is_shown (desk, "is an intake-side fluid. It never enters");
@@ -89,7 +91,7 @@ stop_and_go_on (Desk *desk, const char *book)
 START_TEST (a_phase_with_refusals_and_stop)
 {
   Desk *desk = run_technicians_desk ();
-  g_autofree char *book = run_demo_book ();
+  g_autofree char *book = book_named ("demo-");
 
   run_begin (desk, book);
   run_go_to (desk, "Check the oil level");
@@ -131,8 +133,8 @@ is_late (Desk *desk, const char *book)
   static const char over[] = "the time is over, ";
   g_autoptr (AtspiAccessible) words = desk_find (desk, ATSPI_ROLE_LABEL, over);
   g_autofree char *text = atspi_accessible_get_name (words, NULL);
-  g_autofree char *at
-      = run_raw (book, "SELECT at FROM run_events WHERE run_id = " THE_RUN " AND kind = 'started'");
+  g_autofree char *at = book_text_in (book, "SELECT at FROM run_events WHERE run_id = " THE_RUN
+                                            " AND kind = 'started'");
   const gint64 since = g_get_real_time () / G_USEC_PER_SEC - g_ascii_strtoll (at, NULL, 10);
   const char *late = strstr (text, over) + strlen (over);
   char *unit = NULL;
@@ -187,13 +189,13 @@ stall_and_come_back (Desk *desk, const char *book)
 START_TEST (killed_in_the_middle)
 {
   Desk *desk = run_technicians_desk ();
-  g_autofree char *book = run_demo_book ();
+  g_autofree char *book = book_named ("demo-");
   g_autofree char *last = NULL;
 
   run_begin (desk, book);
   run_go_to (desk, "End the step: Idle on cleaner");
-  last = run_raw (book,
-                  "SELECT seq FROM run_events WHERE run_id = " THE_RUN " AND kind = 'started'");
+  last = book_text_in (book, "SELECT seq FROM run_events WHERE run_id = " THE_RUN
+                             " AND kind = 'started'");
   end_by_force (desk);
   run_holds (book, "SELECT max (seq) FROM run_events WHERE run_id = " THE_RUN, last);
   age_run (book, SLEPT_MINUTES * 60);
@@ -204,6 +206,12 @@ START_TEST (killed_in_the_middle)
 }
 END_TEST
 
+static void
+forget (void)
+{
+  book_forget ("demo-");
+}
+
 static Suite *
 desk_bay_suite (void)
 {
@@ -211,7 +219,7 @@ desk_bay_suite (void)
   TCase *bay = tcase_create ("bay");
 
   tcase_set_timeout (bay, 240);
-  tcase_add_checked_fixture (bay, run_forget_books, run_forget_books);
+  tcase_add_checked_fixture (bay, forget, forget);
   tcase_add_test (bay, a_phase_with_refusals_and_stop);
   tcase_add_test (bay, killed_in_the_middle);
   suite_add_tcase (suite, bay);

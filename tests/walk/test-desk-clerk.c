@@ -1,64 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <sqlite3.h>
-
+#include "book-kit.h"
 #include "desk-kit.h"
 #include "suite.h"
 
 /* The parts clerk's day at the real program: a delivery, an opened container, a count, an adapter
  * lent and taken back, a tank drained. What came of each is read from the book by SQLite. */
-
-enum
-{
-  PATIENCE_S = 30,
-  POLL_US = 100000
-};
-
-static char *
-book_path (void)
-{
-  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "unsoot", NULL);
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    if (g_str_has_prefix (name, "demo-") && g_str_has_suffix (name, ".unsoot"))
-      return g_build_filename (folder, name, NULL);
-  ck_abort_msg ("no demo book in %s", folder);
-}
-
-static char *
-raw (const char *sql)
-{
-  g_autofree char *book = book_path ();
-  sqlite3 *db = NULL;
-  sqlite3_stmt *statement = NULL;
-  char *text = NULL;
-
-  ck_assert_int_eq (sqlite3_open_v2 (book, &db, SQLITE_OPEN_READONLY, NULL), SQLITE_OK);
-  ck_assert_msg (sqlite3_prepare_v2 (db, sql, -1, &statement, NULL) == SQLITE_OK, "%s",
-                 sqlite3_errmsg (db));
-  if (sqlite3_step (statement) == SQLITE_ROW)
-    text = g_strdup ((const char *) sqlite3_column_text (statement, 0));
-  sqlite3_finalize (statement);
-  sqlite3_close (db);
-  return text;
-}
-
-/* The book says so, soon. */
-static void
-ck_book (const char *sql, const char *wanted)
-{
-  const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
-  g_autofree char *text = raw (sql);
-
-  while (g_strcmp0 (text, wanted) != 0 && g_get_monotonic_time () < last)
-    {
-      g_usleep (POLL_US);
-      g_free (text);
-      text = raw (sql);
-    }
-  ck_assert_msg (g_strcmp0 (text, wanted) == 0, "%s: %s, not %s", sql, text, wanted);
-}
 
 static Desk *
 clerk_desk (void)
@@ -114,13 +60,12 @@ START_TEST (a_delivery_is_received_opened_and_counted)
   desk_key (desk, "Tab");
   desk_type (desk, "2028-02");
   desk_key (desk, "Return");
-  ck_book ("SELECT expires_on FROM lots WHERE code = 'QX-77'", "2028-02-29");
-  ck_book ("SELECT m.ml || m.kind FROM stock_moves m JOIN lots l ON l.id = m.lot_id"
-           " WHERE l.code = 'QX-77'",
-           "10000delivery");
-  ck_book ("SELECT s.name FROM stock_moves m JOIN lots l ON l.id = m.lot_id"
-           " JOIN staff s ON s.id = m.staff_id WHERE l.code = 'QX-77'",
-           "Tobin Esker");
+  ck_book ("2028-02-29", "SELECT expires_on FROM lots WHERE code = 'QX-77'");
+  ck_book ("10000delivery",
+           "SELECT m.ml || m.kind FROM stock_moves m JOIN lots l ON l.id = m.lot_id"
+           " WHERE l.code = 'QX-77'");
+  ck_book ("Tobin Esker", "SELECT s.name FROM stock_moves m JOIN lots l ON l.id = m.lot_id"
+                          " JOIN staff s ON s.id = m.staff_id WHERE l.code = 'QX-77'");
 
   desk_focus (desk, "Unsoot");
   desk_click (desk, ATSPI_ROLE_LIST_ITEM, "Lot QX-77");
@@ -131,9 +76,9 @@ START_TEST (a_delivery_is_received_opened_and_counted)
   desk_key (desk, "Tab");
   desk_type (desk, "5");
   desk_key (desk, "Return");
-  ck_book ("SELECT c.label || c.size_ml FROM containers c JOIN lots l ON l.id = c.lot_id"
-           " WHERE l.code = 'QX-77'",
-           "Can 45000");
+  ck_book ("Can 45000",
+           "SELECT c.label || c.size_ml FROM containers c JOIN lots l ON l.id = c.lot_id"
+           " WHERE l.code = 'QX-77'");
 
   desk_focus (desk, "Unsoot");
   open_deed (desk, "Count…", "Count a lot");
@@ -142,16 +87,16 @@ START_TEST (a_delivery_is_received_opened_and_counted)
   desk_key (desk, "Tab");
   desk_type (desk, "can leaked");
   desk_key (desk, "Return");
-  ck_book ("SELECT m.ml || m.reason FROM stock_moves m JOIN lots l ON l.id = m.lot_id"
-           " WHERE l.code = 'QX-77' AND m.kind = 'count'",
-           "-500can leaked");
+  ck_book ("-500can leaked",
+           "SELECT m.ml || m.reason FROM stock_moves m JOIN lots l ON l.id = m.lot_id"
+           " WHERE l.code = 'QX-77' AND m.kind = 'count'");
   /* The toast's Undo posts the opposite; both stay. */
   desk_focus (desk, "Unsoot");
   desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, "Undo");
-  ck_book ("SELECT sum (m.ml) || '/' || count (*) FROM stock_moves m JOIN lots l ON l.id = m.lot_id"
-           " WHERE l.code = 'QX-77'",
-           "10000/3");
-  ck_book ("SELECT count (*) FROM drafts", "0");
+  ck_book ("10000/3",
+           "SELECT sum (m.ml) || '/' || count (*) FROM stock_moves m JOIN lots l ON l.id = m.lot_id"
+           " WHERE l.code = 'QX-77'");
+  ck_book ("0", "SELECT count (*) FROM drafts");
   desk_end (desk);
 }
 END_TEST
@@ -175,10 +120,10 @@ START_TEST (a_fluid_is_ordered_and_comes)
   desk_key (desk, "ctrl+a");
   desk_type (desk, "85.00");
   desk_key (desk, "Return");
-  ck_book ("SELECT o.packs || '/' || o.pack_ml || '/' || o.pack_cost_minor || '/' || f.name || '/'"
+  ck_book ("2/5000/8500/Intake fluid R/Tobin Esker",
+           "SELECT o.packs || '/' || o.pack_ml || '/' || o.pack_cost_minor || '/' || f.name || '/'"
            " || s.name FROM supply_orders o JOIN fluids f ON f.id = o.fluid_id"
-           " JOIN staff s ON s.id = o.staff_id",
-           "2/5000/8500/Intake fluid R/Tobin Esker");
+           " JOIN staff s ON s.id = o.staff_id");
 
   desk_focus (desk, "Unsoot");
   open_deed (desk, "Receive…: order 1", "Receive a delivery");
@@ -188,16 +133,16 @@ START_TEST (a_fluid_is_ordered_and_comes)
   desk_key (desk, "ctrl+a");
   desk_type (desk, "5 L");
   desk_key (desk, "Return");
-  ck_book ("SELECT m.ml || e.kind FROM supply_order_events e JOIN stock_moves m ON m.id = e.move_id"
-           " JOIN lots l ON l.id = m.lot_id WHERE l.code = 'QX-78'",
-           "5000received");
+  ck_book ("5000received",
+           "SELECT m.ml || e.kind FROM supply_order_events e JOIN stock_moves m ON m.id = e.move_id"
+           " JOIN lots l ON l.id = m.lot_id WHERE l.code = 'QX-78'");
   desk_focus (desk, "Unsoot");
   g_object_unref (desk_find (desk, ATSPI_ROLE_LABEL, "5 L received, 5 L to come"));
   open_deed (desk, "Cancel…: order 1", "Cancel an order");
   desk_type (desk, "out of stock there");
   /* Return does nothing that can't be undone at once. */
   desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, "Cancel the order");
-  ck_book ("SELECT reason FROM supply_order_events WHERE kind = 'cancelled'", "out of stock there");
+  ck_book ("out of stock there", "SELECT reason FROM supply_order_events WHERE kind = 'cancelled'");
   desk_focus (desk, "Unsoot");
   desk_end (desk);
 }
@@ -214,7 +159,7 @@ START_TEST (an_adapter_is_added_and_fits)
   desk_key (desk, "Tab");
   desk_type (desk, "Q7");
   desk_key (desk, "Return");
-  ck_book ("SELECT bin || state FROM adapter_items WHERE label = 'ZZ-1'", "Q7here");
+  ck_book ("Q7here", "SELECT bin || state FROM adapter_items WHERE label = 'ZZ-1'");
   desk_focus (desk, "Unsoot");
   desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, "ZZ-1");
   desk_wait_title (desk, "Adapter ZZ-1");
@@ -225,9 +170,9 @@ START_TEST (an_adapter_is_added_and_fits)
   desk_key (desk, "Tab");
   desk_type (desk, "T4");
   desk_key (desk, "Return");
-  ck_book ("SELECT f.make || '/' || f.model FROM adapter_fits f JOIN adapter_items i"
-           " ON i.type_id = f.type_id WHERE i.label = 'ZZ-1' ORDER BY f.id DESC LIMIT 1",
-           "Brindle/T4");
+  ck_book ("Brindle/T4",
+           "SELECT f.make || '/' || f.model FROM adapter_fits f JOIN adapter_items i"
+           " ON i.type_id = f.type_id WHERE i.label = 'ZZ-1' ORDER BY f.id DESC LIMIT 1");
   desk_focus (desk, "Unsoot");
   desk_end (desk);
 }
@@ -249,10 +194,10 @@ START_TEST (an_adapter_is_lent_and_comes_back)
   desk_key (desk, "Tab");
   desk_type (desk, "2099-12-31");
   desk_key (desk, "Return");
-  ck_book ("SELECT l.to_kind || '/' || l.to_name || '/' || l.phone || '/' || l.due_on FROM loans l"
+  ck_book ("shop/Osier Garage/555-0103/2099-12-31",
+           "SELECT l.to_kind || '/' || l.to_name || '/' || l.phone || '/' || l.due_on FROM loans l"
            " JOIN adapter_items i ON i.id = l.item_id WHERE i.label = 'F-12/2'"
-           " ORDER BY l.id DESC LIMIT 1",
-           "shop/Osier Garage/555-0103/2099-12-31");
+           " ORDER BY l.id DESC LIMIT 1");
 
   desk_focus (desk, "Unsoot");
   open_deed (desk, "Take back…: F-12/2", "Take an adapter back");
@@ -261,11 +206,10 @@ START_TEST (an_adapter_is_lent_and_comes_back)
   desk_key (desk, "ctrl+a");
   desk_type (desk, "Z9");
   desk_key (desk, "Return");
-  ck_book ("SELECT l.back_at IS NOT NULL AND l.back_condition = 'seal worn' FROM loans l"
-           " JOIN adapter_items i ON i.id = l.item_id WHERE i.label = 'F-12/2'"
-           " ORDER BY l.id DESC LIMIT 1",
-           "1");
-  ck_book ("SELECT bin || condition FROM adapter_items WHERE label = 'F-12/2'", "Z9seal worn");
+  ck_book ("1", "SELECT l.back_at IS NOT NULL AND l.back_condition = 'seal worn' FROM loans l"
+                " JOIN adapter_items i ON i.id = l.item_id WHERE i.label = 'F-12/2'"
+                " ORDER BY l.id DESC LIMIT 1");
+  ck_book ("Z9seal worn", "SELECT bin || condition FROM adapter_items WHERE label = 'F-12/2'");
   desk_end (desk);
 }
 END_TEST
@@ -278,7 +222,7 @@ END_TEST
 START_TEST (a_tank_is_measured_and_drained)
 {
   Desk *desk = clerk_desk ();
-  g_autofree char *cart = raw (FREE_CART);
+  g_autofree char *cart = book_text (FREE_CART);
   g_autofree char *sql = g_strdup_printf (
       "SELECT e.kind || '/' || e.contents || '/' || e.ml || '/' || s.name FROM tank_events e"
       " JOIN tanks t ON t.id = e.tank_id JOIN machines m ON m.id = t.machine_id"
@@ -300,22 +244,22 @@ START_TEST (a_tank_is_measured_and_drained)
   desk_key (desk, "Tab");
   desk_type (desk, "0.3 L");
   desk_key (desk, "Return");
-  ck_book (sql, "found/fresh/300/Tobin Esker");
+  ck_book ("found/fresh/300/Tobin Esker", "%s", sql);
   desk_focus (desk, "Unsoot");
   open_deed (desk, "Drain…: Fuel side", "Drain a tank");
   /* Cancel has the keyboard first: Return does nothing that can't be undone. */
   desk_key (desk, "Tab");
   desk_key (desk, "space");
-  ck_book (sql, "drain/empty/0/Tobin Esker");
+  ck_book ("drain/empty/0/Tobin Esker", "%s", sql);
   desk_focus (desk, "Unsoot");
   /* It was the other cart's: both stay, and the tank holds again what it held. */
   open_deed (desk, "Take back: Drained: Fuel side", "Take back what was recorded");
   desk_type (desk, "other cart");
   desk_key (desk, "Return");
-  ck_book (sql, "correction/fresh/300/Tobin Esker");
-  ck_book ("SELECT c.reason || '/' || o.kind FROM tank_events c"
-           " JOIN tank_events o ON o.id = c.reverses_id ORDER BY c.id DESC LIMIT 1",
-           "other cart/drain");
+  ck_book ("correction/fresh/300/Tobin Esker", "%s", sql);
+  ck_book ("other cart/drain",
+           "SELECT c.reason || '/' || o.kind FROM tank_events c"
+           " JOIN tank_events o ON o.id = c.reverses_id ORDER BY c.id DESC LIMIT 1");
   desk_focus (desk, "Unsoot");
   desk_end (desk);
 }

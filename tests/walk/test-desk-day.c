@@ -1,72 +1,28 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <glib/gstdio.h>
-#include <sqlite3.h>
 
+#include "book-kit.h"
 #include "desk-kit.h"
 #include "suite.h"
 
 /* A person at the real program: what is found and opened is compared with the book, which is
  * read here by SQLite itself. */
 
-/* The only shop's file under the data folder whose name begins so; waited for. */
-static char *
-book_path (const char *prefix)
-{
-  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "unsoot", NULL);
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    if (g_str_has_prefix (name, prefix) && g_str_has_suffix (name, ".unsoot"))
-      return g_build_filename (folder, name, NULL);
-  return NULL;
-}
-
-/* The first column of the first row as text. */
-static char *
-raw (const char *book, const char *sql)
-{
-  sqlite3 *db = NULL;
-  sqlite3_stmt *statement = NULL;
-  char *text = NULL;
-
-  ck_assert_int_eq (sqlite3_open_v2 (book, &db, SQLITE_OPEN_READONLY, NULL), SQLITE_OK);
-  ck_assert_msg (sqlite3_prepare_v2 (db, sql, -1, &statement, NULL) == SQLITE_OK, "%s",
-                 sqlite3_errmsg (db));
-  if (sqlite3_step (statement) == SQLITE_ROW)
-    text = g_strdup ((const char *) sqlite3_column_text (statement, 0));
-  sqlite3_finalize (statement);
-  sqlite3_close (db);
-  return text;
-}
-
-static Desk *
-demo_desk (void)
-{
-  const char *const arguments[] = { "--demo", NULL };
-  Desk *desk = desk_start (arguments);
-
-  desk_wait_title (desk, "Today");
-  return desk;
-}
-
-/* Typed letter by letter, the last three of the name; the best result is opened with Return. */
 START_TEST (a_customer_by_part_of_the_name_then_vehicle_then_job)
 {
-  Desk *desk = demo_desk ();
-  g_autofree char *book = book_path ("demo-");
-  g_autofree char *name
-      = raw (book, "SELECT c.name FROM customers c JOIN vehicles v ON v.customer_id = c.id JOIN "
-                   "jobs j ON j.vehicle_id = v.id WHERE c.name = 'Harrow Creek Gravel' LIMIT 1");
-  g_autofree char *phone
-      = raw (book, "SELECT number FROM customer_phones p JOIN customers c ON c.id = "
-                   "p.customer_id WHERE c.name = 'Harrow Creek Gravel' ORDER BY p.id LIMIT 1");
-  g_autofree char *plate
-      = raw (book, "SELECT v.plate FROM vehicles v JOIN jobs j ON j.vehicle_id = v.id WHERE "
-                   "v.plate IS NOT NULL ORDER BY j.number DESC LIMIT 1");
-  g_autofree char *number
-      = raw (book, "SELECT j.number FROM vehicles v JOIN jobs j ON j.vehicle_id = v.id WHERE "
-                   "v.plate IS NOT NULL ORDER BY j.number DESC LIMIT 1");
+  Desk *desk = desk_start_demo ();
+  g_autofree char *book = book_named ("demo-");
+  g_autofree char *name = book_text_in (
+      book, "SELECT c.name FROM customers c JOIN vehicles v ON v.customer_id = c.id JOIN "
+            "jobs j ON j.vehicle_id = v.id WHERE c.name = 'Harrow Creek Gravel' LIMIT 1");
+  g_autofree char *phone = book_text_in (
+      book, "SELECT number FROM customer_phones p JOIN customers c ON c.id = "
+            "p.customer_id WHERE c.name = 'Harrow Creek Gravel' ORDER BY p.id LIMIT 1");
+  g_autofree char *plate = book_text_in (
+      book, "SELECT v.plate FROM vehicles v JOIN jobs j ON j.vehicle_id = v.id WHERE "
+            "v.plate IS NOT NULL ORDER BY j.number DESC LIMIT 1");
+  g_autofree char *number = book_text_in (
+      book, "SELECT j.number FROM vehicles v JOIN jobs j ON j.vehicle_id = v.id WHERE "
+            "v.plate IS NOT NULL ORDER BY j.number DESC LIMIT 1");
   g_autofree char *job = g_strdup_printf ("Job %s", number);
 
   ck_assert_str_eq (name, "Harrow Creek Gravel");
@@ -96,10 +52,10 @@ END_TEST
 
 START_TEST (a_block_of_the_strip_opens_its_job)
 {
-  Desk *desk = demo_desk ();
-  g_autofree char *book = book_path ("demo-");
-  g_autofree char *number
-      = raw (book, "SELECT number FROM jobs WHERE status = 'in-bay' ORDER BY number LIMIT 1");
+  Desk *desk = desk_start_demo ();
+  g_autofree char *book = book_named ("demo-");
+  g_autofree char *number = book_text_in (
+      book, "SELECT number FROM jobs WHERE status = 'in-bay' ORDER BY number LIMIT 1");
   g_autofree char *block = g_strdup_printf ("Job %s,", number);
   g_autofree char *title = g_strdup_printf ("Job %s", number);
 
@@ -112,7 +68,7 @@ END_TEST
 /* A wrong PIN changes nothing and says so; the right one narrows the places. */
 START_TEST (hands_change_by_pin)
 {
-  Desk *desk = demo_desk ();
+  Desk *desk = desk_start_demo ();
 
   g_object_unref (desk_find (desk, ATSPI_ROLE_PUSH_BUTTON, "Mara Quillen"));
   g_object_unref (desk_find (desk, ATSPI_ROLE_LIST_ITEM, "Customers"));
@@ -145,7 +101,7 @@ START_TEST (a_new_shop)
   desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, "Open the book");
   /* The owner's name is missing: nothing is made, the sentence stands in the form. */
   g_object_unref (desk_find (desk, ATSPI_ROLE_LABEL, "needs a name"));
-  ck_assert_ptr_null (book_path ("shop"));
+  ck_assert_ptr_null (book_named ("shop"));
   desk_click (desk, ATSPI_ROLE_TEXT, "Your name");
   desk_type (desk, "Ada Brook");
   desk_click (desk, ATSPI_ROLE_TEXT, "PIN");
@@ -153,10 +109,10 @@ START_TEST (a_new_shop)
   desk_click (desk, ATSPI_ROLE_PUSH_BUTTON, "Open the book");
   desk_wait_title (desk, "Today");
   g_object_unref (desk_find (desk, ATSPI_ROLE_PUSH_BUTTON, "Ada Brook, Shop owner"));
-  book = book_path ("shop");
-  shop = raw (book, "SELECT name || '/' || currency FROM shop");
-  owner = raw (book, "SELECT name || '/' || initials || '/' || role FROM staff");
-  pin = raw (book, "SELECT pin_hash FROM staff");
+  book = book_named ("shop");
+  shop = book_text_in (book, "SELECT name || '/' || currency FROM shop");
+  owner = book_text_in (book, "SELECT name || '/' || initials || '/' || role FROM staff");
+  pin = book_text_in (book, "SELECT pin_hash FROM staff");
   ck_assert_str_eq (shop, "Quay Diesel/USD");
   ck_assert_str_eq (owner, "Ada Brook/AB/owner");
   ck_assert (g_str_has_prefix (pin, "$argon2id$"));
@@ -167,13 +123,7 @@ END_TEST
 static void
 forget_books (void)
 {
-  char *book;
-
-  while ((book = book_path ("")) != NULL)
-    {
-      g_unlink (book);
-      g_free (book);
-    }
+  book_forget ("");
 }
 
 static Suite *

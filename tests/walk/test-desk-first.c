@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <gio/gio.h>
-#include <sqlite3.h>
 #include <string.h>
 
-#include "desk-kit.h"
+#include "book-kit.h"
+#include "desk-keys.h"
 #include "suite.h"
 
 /* A new owner on the first morning: from no book at all to the first booked job, through the
@@ -13,95 +13,13 @@
 enum
 {
   PATIENCE_S = 40,
-  MOST_TABS = 40,
   POLL_US = 100000
 };
-
-static char *
-book_path (void)
-{
-  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "unsoot", NULL);
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    if (g_str_has_suffix (name, ".unsoot"))
-      return g_build_filename (folder, name, NULL);
-  ck_abort_msg ("no book in %s", folder);
-}
-
-static char *
-raw (const char *sql)
-{
-  g_autofree char *book = book_path ();
-  sqlite3 *db = NULL;
-  sqlite3_stmt *statement = NULL;
-  char *text = NULL;
-
-  ck_assert_int_eq (sqlite3_open_v2 (book, &db, SQLITE_OPEN_READONLY, NULL), SQLITE_OK);
-  ck_assert_msg (sqlite3_prepare_v2 (db, sql, -1, &statement, NULL) == SQLITE_OK, "%s",
-                 sqlite3_errmsg (db));
-  if (sqlite3_step (statement) == SQLITE_ROW)
-    text = g_strdup ((const char *) sqlite3_column_text (statement, 0));
-  sqlite3_finalize (statement);
-  sqlite3_close (db);
-  return text;
-}
-
-/* The book says so, soon. */
-static void
-ck_book (const char *wanted, const char *sql)
-{
-  const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
-  g_autofree char *text = raw (sql);
-
-  while (g_strcmp0 (text, wanted) != 0 && g_get_monotonic_time () < last)
-    {
-      g_usleep (POLL_US);
-      g_free (text);
-      text = raw (sql);
-    }
-  ck_assert_msg (g_strcmp0 (text, wanted) == 0, "%s: %s, not %s", sql, text, wanted);
-}
-
-typedef struct
-{
-  const char *name;
-  gboolean found;
-} Focus;
-
-static void
-note_focus (AtspiAccessible *thing, AtspiRole role, const char *name, gpointer data)
-{
-  Focus *focus = data;
-  AtspiStateSet *states;
-
-  if (focus->found || strstr (name, focus->name) == NULL)
-    return;
-  states = atspi_accessible_get_state_set (thing);
-  focus->found = atspi_state_set_contains (states, ATSPI_STATE_FOCUSED);
-  g_object_unref (states);
-}
-
-/* Walks there as a person without a mouse does. */
-static void
-tab_to (Desk *desk, const char *name)
-{
-  for (int i = 0; i < MOST_TABS; i++)
-    {
-      Focus focus = { name, FALSE };
-      desk_each (desk, note_focus, &focus);
-      if (focus.found)
-        return;
-      desk_key (desk, "Tab");
-    }
-  ck_abort_msg ("the keyboard does not come to “%s”", name);
-}
 
 static void
 fill (Desk *desk, const char *field, const char *text)
 {
-  tab_to (desk, field);
+  desk_tab_to (desk, field);
   desk_type (desk, text);
 }
 
@@ -116,7 +34,7 @@ next_field (Desk *desk, const char *text)
 static void
 choose (Desk *desk, const char *choice)
 {
-  tab_to (desk, choice);
+  desk_tab_to (desk, choice);
   desk_key (desk, "space");
 }
 

@@ -2,6 +2,7 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
+#include "book-kit.h"
 #include "run-kit.h"
 #include "suite.h"
 
@@ -49,7 +50,7 @@ tanks_are_left_well (const char *book)
 START_TEST (both_sides_to_the_signature)
 {
   Desk *desk = run_technicians_desk ();
-  g_autofree char *book = run_demo_book ();
+  g_autofree char *book = book_named ("demo-");
 
   run_begin (desk, book);
   run_go_to (desk, "Sign off: ");
@@ -75,39 +76,6 @@ START_TEST (both_sides_to_the_signature)
 }
 END_TEST
 
-static char *
-text_of_pdf (const char *file)
-{
-  const char *const argv[] = { "pdftotext", "-layout", file, "-", NULL };
-  char *out = NULL;
-  GError *error = NULL;
-
-  g_spawn_sync (NULL, (char **) argv, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &out, NULL, NULL,
-                &error);
-  ck_no_error (error);
-  return out;
-}
-
-/* Whole when its last line is there: it is written in one go, but not at once. */
-static char *
-wait_for_pdf (const char *file)
-{
-  const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
-  g_autofree char *bytes = NULL;
-  gsize length = 0;
-
-  while (g_get_monotonic_time () < last)
-    {
-      g_clear_pointer (&bytes, g_free);
-      if (g_file_get_contents (file, &bytes, &length, NULL) && length > 0
-          && g_strrstr_len (bytes + (length > 64 ? length - 64 : 0), -1, "%%EOF") != NULL)
-        return text_of_pdf (file);
-      g_usleep (POLL_US);
-    }
-  ck_abort_msg ("no %s", file);
-  return NULL;
-}
-
 /* The paper over the bay, saved. */
 static char *
 saved_tag (Desk *desk)
@@ -120,7 +88,7 @@ saved_tag (Desk *desk)
   desk_key (desk, "ctrl+a");
   desk_type (desk, file);
   desk_key (desk, "Return");
-  return wait_for_pdf (file);
+  return paper_text (file);
 }
 
 static void
@@ -146,7 +114,7 @@ static void
 read_tag (Desk *desk, const char *book)
 {
   g_autofree char *text = saved_tag (desk);
-  g_autofree char *number = run_raw (book, "SELECT number FROM jobs WHERE id = " JOB);
+  g_autofree char *number = book_text_in (book, "SELECT number FROM jobs WHERE id = " JOB);
 
   says (text, "Do not start");
   says (text, number);
@@ -162,7 +130,7 @@ read_tag (Desk *desk, const char *book)
 START_TEST (released_in_pieces_with_its_tag)
 {
   Desk *desk = run_technicians_desk ();
-  g_autofree char *book = run_demo_book ();
+  g_autofree char *book = book_named ("demo-");
 
   run_begin (desk, book);
   run_go_to (desk, "Confirm: Fit the valve adapter");
@@ -186,7 +154,7 @@ END_TEST
 START_TEST (by_keyboard_alone)
 {
   Desk *desk = run_technicians_desk ();
-  g_autofree char *book = run_demo_book ();
+  g_autofree char *book = book_named ("demo-");
 
   run_begin (desk, book);
   desk_key (desk, "Return");
@@ -228,6 +196,12 @@ START_TEST (by_keyboard_alone)
 }
 END_TEST
 
+static void
+forget (void)
+{
+  book_forget ("demo-");
+}
+
 static Suite *
 desk_run_suite (void)
 {
@@ -235,7 +209,7 @@ desk_run_suite (void)
   TCase *run = tcase_create ("run");
 
   tcase_set_timeout (run, 540);
-  tcase_add_checked_fixture (run, run_forget_books, run_forget_books);
+  tcase_add_checked_fixture (run, forget, forget);
   tcase_add_test (run, by_keyboard_alone);
   tcase_add_test (run, released_in_pieces_with_its_tag);
   tcase_add_test (run, both_sides_to_the_signature);
