@@ -8,6 +8,7 @@
 #include "format.h"
 #include "lots.h"
 #include "money.h"
+#include "run-postings.h"
 #include "shops.h"
 #include "stocks.h"
 #include "trade-error.h"
@@ -71,7 +72,7 @@ count (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order, GError **e
   const gint64 lot_id = order->values[0].number, counted = order->values[1].number;
   gint64 before = 0;
 
-  if (!unsoot_lot_on_hand (db, lot_id, &before, error)
+  if (!unsoot_run_lot_left (db, lot_id, &before, error)
       || !unsoot_stock_count (db, who, lot_id, counted, unsoot_deed_text (order, 2), error))
     return FALSE;
   if (before == counted)
@@ -274,9 +275,9 @@ add_lots (UnsootDeedDialog *dialog, GPtrArray *lots, gint64 lot_id)
   for (guint i = 0; i < lots->len; i++)
     {
       const UnsootLotStock *stock = g_ptr_array_index (lots, i);
-      g_autofree char *volume = unsoot_format_litres (stock->on_hand_ml);
+      g_autofree char *volume = unsoot_format_litres (stock->left_ml);
       /* Translators: the code of a lot and what is left of it */
-      g_autofree char *words = g_strdup_printf (_ ("%s, %s on hand"), stock->lot->code, volume);
+      g_autofree char *words = g_strdup_printf (_ ("%s, %s left"), stock->lot->code, volume);
       unsoot_deed_dialog_add_choice (dialog, 0, stock->lot->id, words);
     }
   if (lot_id != 0)

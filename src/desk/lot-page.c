@@ -182,6 +182,20 @@ show_deeds (UnsootLotPage *self)
   gtk_box_append (self->deeds, button);
 }
 
+/* What whoever counts finds, where that is less than the book says. */
+static void
+add_left (UnsootFacts *facts, const UnsootLotStock *stock)
+{
+  g_autofree char *left = unsoot_format_litres (stock->left_ml);
+  g_autofree char *poured = unsoot_format_litres (stock->on_hand_ml - stock->left_ml);
+  /* Translators: both are volumes */
+  g_autofree char *words
+      = g_strdup_printf (_ ("%s; a run under way has poured the other %s"), left, poured);
+
+  if (stock->left_ml != stock->on_hand_ml)
+    unsoot_facts_add (facts, _ ("Still in it"), words);
+}
+
 static void
 show_facts (UnsootLotPage *self, const LotFile *file)
 {
@@ -202,6 +216,7 @@ show_facts (UnsootLotPage *self, const LotFile *file)
 
   unsoot_card_clear (self->facts);
   unsoot_facts_add (UNSOOT_FACTS (facts), _ ("On hand"), left);
+  add_left (UNSOOT_FACTS (facts), file->stock);
   value = unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Expires"), expires);
   gtk_widget_set_tooltip_text (value, exact);
   unsoot_facts_add (UNSOOT_FACTS (facts), _ ("Received"), received);

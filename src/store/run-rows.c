@@ -163,25 +163,6 @@ unsoot_run_from_rows (const UnsootRunRow *row, GPtrArray *events, GError **error
   return unsoot_run_from_rows_traced (row, events, NULL, error);
 }
 
-static gboolean
-check_enough (UnsootDb *db, const UnsootRunEvent *event, const UnsootLotRow *lot, GError **error)
-{
-  gint64 left = 0;
-
-  if (!unsoot_run_lot_left (db, lot->id, &left, error))
-    return FALSE;
-  if (event->ml > left)
-    {
-      g_autofree char *poured = unsoot_dose_volume_words (event->ml);
-      g_autofree char *there = unsoot_dose_volume_words (left);
-      return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
-                               _ ("Lot %s holds %s, so %s can't have come out of it. Count the lot "
-                                  "if the book is wrong."),
-                               lot->code, there, poured);
-    }
-  return TRUE;
-}
-
 gboolean
 unsoot_run_event_check_lot (UnsootDb *db, const UnsootActing *who, UnsootRunEvent *event,
                             GError **error)
@@ -197,20 +178,7 @@ unsoot_run_event_check_lot (UnsootDb *db, const UnsootActing *who, UnsootRunEven
 
   g_autofree char *today = unsoot_shop_date (shop, who->now);
   unsoot_side_from_slug (fluid->side, &event->fluid);
-  return unsoot_lot_check (db, lot->id, fluid->side, today, error)
-         && check_enough (db, event, lot, error);
-}
-
-gboolean
-unsoot_run_event_put (UnsootDb *db, gint64 run_id, UnsootRun *run, UnsootRunEvent *event,
-                      GError **error)
-{
-  event->seq = unsoot_run_next_seq (run);
-  if (event->done_at == 0)
-    event->done_at = event->at;
-  g_autoptr (UnsootRunEventRow) row = row_from_event (run_id, event);
-  return unsoot_run_apply (run, event, error)
-         && unsoot_rows_post (db, &unsoot_run_event_row_type, row, error);
+  return unsoot_lot_check (db, lot->id, fluid->side, today, error);
 }
 
 const char *
@@ -238,10 +206,30 @@ tank_ml (const UnsootRun *run)
   return rig->tank[UNSOOT_SIDE_FUEL].ml + rig->tank[UNSOOT_SIDE_INTAKE].ml;
 }
 
+static gboolean
+check_enough (UnsootDb *db, gint64 lot_id, gint64 poured, GError **error)
+{
+  g_autoptr (UnsootLotRow) lot = unsoot_lot_load (db, lot_id, error);
+  gint64 left = 0;
+
+  if (lot == NULL || !unsoot_run_lot_left (db, lot_id, &left, error))
+    return FALSE;
+  if (poured > left)
+    {
+      g_autofree char *wanted = unsoot_dose_volume_words (poured);
+      g_autofree char *there = unsoot_dose_volume_words (left);
+      return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                               _ ("Lot %s holds %s, so %s can't have come out of it. Count the lot "
+                                  "if the book is wrong."),
+                               lot->code, there, wanted);
+    }
+  return TRUE;
+}
+
 /* Fluid that came into a tank has to have come out of a lot; how much is written down even
  * where the person took the plan's own dose. */
 static gboolean
-check_poured (const UnsootRun *run, const UnsootRunEvent *event, gint64 poured,
+check_poured (UnsootDb *db, const UnsootRun *run, const UnsootRunEvent *event, gint64 poured,
               UnsootRunEventRow *row, GError **error)
 {
   if (!g_str_equal (unsoot_run_event_tank_kind (run, event), "fill"))
@@ -250,7 +238,22 @@ check_poured (const UnsootRun *run, const UnsootRunEvent *event, gint64 poured,
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
                              _ ("Say from which lot the fluid is: a recall goes by it."));
   row->ml = poured;
-  return TRUE;
+  return check_enough (db, event->lot_id, poured, error);
+}
+
+gboolean
+unsoot_run_event_put (UnsootDb *db, gint64 run_id, UnsootRun *run, UnsootRunEvent *event,
+                      GError **error)
+{
+  const gint64 before = tank_ml (run);
+
+  event->seq = unsoot_run_next_seq (run);
+  if (event->done_at == 0)
+    event->done_at = event->at;
+  g_autoptr (UnsootRunEventRow) row = row_from_event (run_id, event);
+  return unsoot_run_apply (run, event, error)
+         && check_poured (db, run, event, tank_ml (run) - before, row, error)
+         && unsoot_rows_post (db, &unsoot_run_event_row_type, row, error);
 }
 
 gboolean
@@ -261,16 +264,9 @@ unsoot_run_event_add (UnsootDb *db, const UnsootActing *who, gint64 run_id, Unso
   if (run == NULL)
     return FALSE;
 
-  event->seq = unsoot_run_next_seq (run);
   event->at = who->now;
   event->staff_id = who->staff_id;
-  if (event->done_at == 0)
-    event->done_at = who->now;
-  gint64 before = tank_ml (run);
-  g_autoptr (UnsootRunEventRow) row = row_from_event (run_id, event);
-  if (!unsoot_run_apply (run, event, error)
-      || !check_poured (run, event, tank_ml (run) - before, row, error)
-      || !unsoot_rows_post (db, &unsoot_run_event_row_type, row, error))
+  if (!unsoot_run_event_put (db, run_id, run, event, error))
     return FALSE;
   if (after != NULL)
     *after = g_steal_pointer (&run);

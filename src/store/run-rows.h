@@ -34,7 +34,7 @@ gboolean unsoot_run_event_add (UnsootDb *db, const UnsootActing *who, gint64 run
                                UnsootRunEvent *event, UnsootRun **after, GError **error);
 
 /* Applies @event, whose time and person are set, to @run and stores it as its next; in the
- * caller's deed. */
+ * caller's deed. Errors: CONSTRAINT for a fill from no lot, or of more than its lot has left. */
 gboolean unsoot_run_event_put (UnsootDb *db, gint64 run_id, UnsootRun *run, UnsootRunEvent *event,
                                GError **error);
 

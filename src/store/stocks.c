@@ -7,6 +7,7 @@
 #include "dose.h"
 #include "indexing.h"
 #include "lots.h"
+#include "run-postings.h"
 #include "shops.h"
 
 GPtrArray *
@@ -70,13 +71,13 @@ static gboolean
 check_enough (UnsootDb *db, const UnsootStockMoveRow *move, GError **error)
 {
   g_autoptr (UnsootLotRow) lot = unsoot_lot_load (db, move->lot_id, error);
-  gint64 on_hand = 0;
+  gint64 left = 0;
 
-  if (lot == NULL || !unsoot_lot_on_hand (db, move->lot_id, &on_hand, error))
+  if (lot == NULL || !unsoot_run_lot_left (db, move->lot_id, &left, error))
     return FALSE;
-  if (on_hand + move->ml < 0)
+  if (left + move->ml < 0)
     {
-      g_autofree char *there = unsoot_dose_volume_words (on_hand);
+      g_autofree char *there = unsoot_dose_volume_words (left);
       g_autofree char *wanted = unsoot_dose_volume_words (-move->ml);
       return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
                                _ ("Lot %s holds %s, so %s can't be taken out of it. Count the lot "
@@ -214,16 +215,16 @@ unsoot_stock_count (UnsootDb *db, const UnsootActing *who, gint64 lot_id, gint64
 {
   g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_ADJUST_STOCK, error);
   g_autoptr (UnsootStockMoveRow) move = unsoot_stock_move_row_new ();
-  gint64 on_hand = 0;
+  gint64 left = 0;
 
-  if (deed == NULL || !unsoot_lot_on_hand (db, lot_id, &on_hand, error))
+  if (deed == NULL || !unsoot_run_lot_left (db, lot_id, &left, error))
     return FALSE;
   if (ml < 0)
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
                              _ ("A lot can't hold less than nothing."));
   move->lot_id = lot_id;
   move->kind = g_strdup ("count");
-  move->ml = ml - on_hand;
+  move->ml = ml - left;
   move->reason = g_strdup (unsoot_deed_blank (reason) ? _ ("counted") : reason);
   return unsoot_deed_end (&deed, move->ml == 0 || post (db, who, move, error), error);
 }

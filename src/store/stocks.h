@@ -45,7 +45,7 @@ gboolean unsoot_stock_deliver (UnsootDb *db, const UnsootActing *who, UnsootLotR
  * unsoot_stock_post:
  * @move: lot_id, kind, ml and, but for a delivery or use, a reason; id, at and staff are set
  *
- * Errors: CONSTRAINT for more than the lot holds; INVALID for a wrong sign or no reason.
+ * Errors: CONSTRAINT for more than the lot has left; INVALID for a wrong sign or no reason.
  */
 gboolean unsoot_stock_post (UnsootDb *db, const UnsootActing *who, UnsootStockMoveRow *move,
                             GError **error);
@@ -54,14 +54,16 @@ gboolean unsoot_stock_post (UnsootDb *db, const UnsootActing *who, UnsootStockMo
 gboolean unsoot_stock_reverse (UnsootDb *db, const UnsootActing *who, gint64 move_id,
                                const char *reason, GError **error);
 
-/* Counted: posts the difference between @ml and what the book says, if there is one. */
+/* Counted: @ml stands in the lot. What a run under way has poured of it is not there any more and
+ * posted only at the run's end, so the difference is taken to what the lot has left; none is
+ * posted where there is none. */
 gboolean unsoot_stock_count (UnsootDb *db, const UnsootActing *who, gint64 lot_id, gint64 ml,
                              const char *reason, GError **error);
 
 /* UnsootStockMoveRow of a lot, oldest first. */
 GPtrArray *unsoot_stock_moves (UnsootDb *db, gint64 lot_id, GError **error);
 
-/* mL that a lot holds by its moves. */
+/* mL that a lot holds by its moves; of these, unsoot_run_lot_left () are still in it. */
 gboolean unsoot_lot_on_hand (UnsootDb *db, gint64 lot_id, gint64 *ml, GError **error);
 
 G_END_DECLS

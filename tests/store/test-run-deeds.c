@@ -232,64 +232,6 @@ START_TEST (test_only_the_bay_steps_but_anyone_stops)
 }
 END_TEST
 
-START_TEST (test_a_fill_says_its_lot)
-{
-  g_autoptr (TestShop) shop = test_shop_new ();
-  UnsootActing clerk = test_as (shop->clerk, 0);
-  GError *error = NULL;
-  gint64 job;
-  gint64 run = walked_to (shop, &job, UNSOOT_ACT_FILL, UNSOOT_SUBJECT_TANK);
-  int step = test_find_step (shop, run, UNSOOT_ACT_FILL, UNSOOT_SUBJECT_TANK);
-
-  ck_assert (!post (shop, shop->technician, run, UNSOOT_RUN_CONFIRM, step, 0, &error));
-  ck_constraint (error, "which lot");
-  /* The first fill is the fuel tank's: rule 1. */
-  ck_assert (
-      !post (shop, shop->technician, run, UNSOOT_RUN_CONFIRM, step, shop->intake_lot, &error));
-  ck_refused (error, UNSOOT_RUN_ERROR, UNSOOT_RUN_ERROR_REFUSED, "intake fluid");
-  ck_assert (
-      !post (shop, shop->technician, run, UNSOOT_RUN_CONFIRM, step, shop->expired_lot, &error));
-  ck_constraint (error, "R-0 was good until 2025-11-01");
-  ck_assert (unsoot_lot_stop (shop->db, &clerk, shop->fuel_lot, "recalled", &error));
-  ck_assert (!post (shop, shop->technician, run, UNSOOT_RUN_CONFIRM, step, shop->fuel_lot, &error));
-  ck_constraint (error, "recalled");
-  ck_assert (unsoot_lot_stop (shop->db, &clerk, shop->fuel_lot, NULL, &error));
-  ck_assert (post (shop, shop->technician, run, UNSOOT_RUN_CONFIRM, step, shop->fuel_lot, &error));
-  ck_ask (shop, "SELECT ml FROM run_events ORDER BY id DESC LIMIT 1", 2000);
-}
-END_TEST
-
-/* What a run under way has poured is on hand by the book alone: a lot is neither shown nor picked
- * for more than can still come out of it. */
-START_TEST (test_poured_is_not_left)
-{
-  g_autoptr (TestShop) shop = test_shop_new ();
-  UnsootActing clerk = test_as (shop->clerk, 0);
-  GError *error = NULL;
-  gint64 job, left = 0;
-  gint64 run = walked_to (shop, &job, UNSOOT_ACT_FILL, UNSOOT_SUBJECT_TANK);
-  int step = test_find_step (shop, run, UNSOOT_ACT_FILL, UNSOOT_SUBJECT_TANK);
-  g_autoptr (UnsootLotRow) lot = unsoot_lot_load (shop->db, shop->fuel_lot, &error);
-
-  ck_assert (unsoot_stock_count (shop->db, &clerk, shop->fuel_lot, 3000, "counted", &error));
-  ck_assert (post (shop, shop->technician, run, UNSOOT_RUN_CONFIRM, step, shop->fuel_lot, &error));
-  ck_no_error (error);
-  g_autoptr (GPtrArray) stocks = unsoot_lot_list (shop->db, lot->fluid_id, "2025-11-24", &error);
-  ck_no_error (error);
-  for (guint i = 0; i < stocks->len; i++)
-    {
-      const UnsootLotStock *stock = stocks->pdata[i];
-      if (stock->lot->id != shop->fuel_lot)
-        continue;
-      ck_assert_int_eq (stock->on_hand_ml, 3000);
-      left = stock->left_ml;
-    }
-  ck_assert_int_eq (left, 1000);
-  ck_assert_ptr_null (unsoot_lot_pick (shop->db, lot->fluid_id, 1001, "2025-11-24", &error));
-  ck_constraint (error, "the fullest has 1 L");
-}
-END_TEST
-
 static void
 refuse_finish (TestShop *shop, gint64 job, GError **error)
 {
@@ -485,8 +427,6 @@ run_deeds_suite (void)
   tcase_add_test (tcase, test_a_run_keeps_what_it_began_with);
   tcase_add_test (tcase, test_wrong_order_stores_nothing);
   tcase_add_test (tcase, test_only_the_bay_steps_but_anyone_stops);
-  tcase_add_test (tcase, test_a_fill_says_its_lot);
-  tcase_add_test (tcase, test_poured_is_not_left);
   tcase_add_test (tcase, test_not_finished_with_a_part_off);
   tcase_add_test (tcase, test_not_finished_with_a_tank_unaccounted);
   tcase_add_test (tcase, test_finish_is_signed_by_the_bay);
