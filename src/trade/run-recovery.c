@@ -141,6 +141,21 @@ refill (Plan *plan, UnsootSide side)
              UNSOOT_ACT_FILL, UNSOOT_SUBJECT_TANK, side);
 }
 
+/* Where a step was passed over, the tank that is filled now is not clean: what is in it goes out
+ * first. */
+static void
+clean_for_fill (Plan *plan, const UnsootStep *step)
+{
+  if (step == NULL || step->act != UNSOOT_ACT_FILL || step->side == UNSOOT_SIDE_NONE)
+    return;
+  const UnsootContents have = plan->rig->tank[step->side].contents;
+  const gboolean dirty = have != UNSOOT_CONTENTS_CLEAN && have != UNSOOT_CONTENTS_FRESH;
+
+  emit_side (plan, dirty && have != UNSOOT_CONTENTS_EMPTY, UNSOOT_ACT_DRAIN, UNSOOT_SUBJECT_TANK,
+             step->side);
+  emit_side (plan, dirty, UNSOOT_ACT_FLUSH, UNSOOT_SUBJECT_TANK, step->side);
+}
+
 static void
 start_pump (Plan *plan)
 {
@@ -283,14 +298,16 @@ has_to_drain (const Plan *plan)
          && (starts || has_newly_pooled (plan));
 }
 
+/* @next: the step that the run then goes on with; NULL: it is at its end. */
 static void
-make_plan (Plan *plan)
+make_plan (Plan *plan, const UnsootStep *next)
 {
   if (has_to_drain (plan))
     drain (plan);
   join_lines (plan);
   refill (plan, UNSOOT_SIDE_FUEL);
   refill (plan, UNSOOT_SIDE_INTAKE);
+  clean_for_fill (plan, next);
   start_pump (plan);
   start_engine (plan);
   lower_air (plan);
@@ -408,7 +425,8 @@ consider (Best *best, const UnsootRun *run, const UnsootRig *target, int until, 
                          0,
                          UNSOOT_FAULT_INIT };
 
-  make_plan (&plan);
+  make_plan (&plan,
+             until < (int) run->procedure->steps->len ? run->procedure->steps->pdata[until] : NULL);
   check_rest (&plan, run, until);
   if (is_better (&plan, best))
     keep (best, &plan, until);

@@ -3,7 +3,7 @@
 
 #include "run.h"
 
-/* The way back after a halt. */
+/* The way back after a halt, or out of what was passed over. */
 typedef struct
 {
   GPtrArray *acts;   /* of UnsootStep: to be done first, in order, as EXTRA events */
@@ -13,8 +13,9 @@ typedef struct
 } UnsootRecovery;
 
 /* Works out the acts that bring the rig from where it is to what the current
- * step and the rest need: drain, oil, lines, pump, pressure, key, look, engine,
- * air, look, atomiser. Each is accepted by the same rules as the procedure's own
+ * step and the rest need: drain, oil, lines, tanks, pump, pressure, key, look,
+ * engine, air, look, atomiser. A tank that is filled next and is not clean is
+ * drained and flushed. Each is accepted by the same rules as the procedure's own
  * steps. What can't be had yet (a look that needs the engine running) is asked for
  * when its turn comes: wherever the current step is refused, ask here again. */
 UnsootRecovery *unsoot_run_recovery (const UnsootRun *run);

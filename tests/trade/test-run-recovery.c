@@ -214,6 +214,42 @@ START_TEST (test_nothing_to_make_good)
 }
 END_TEST
 
+/* From @from on everything is passed over until the fuel tank is to be filled; @contents is then
+ * in it. Drain, flush, start over: rule 1. */
+static void
+check_start_over (const char *from, UnsootContents contents, const char *const *expected)
+{
+  g_autoptr (Player) player = player_new (SKELDER);
+  g_autoptr (UnsootRecovery) recovery = NULL;
+  g_auto (UnsootRunOffer) offer = { 0 }, after = { 0 };
+
+  play_to (player, from);
+  while (unsoot_procedure_step (player->procedure, unsoot_run_current (player->run))->act
+         != UNSOOT_ACT_FILL)
+    must (player, passed (player));
+  unsoot_run_offer (player->run, &offer);
+  ck_assert (!offer.may_do);
+  ck_assert_int_eq (offer.fault.rule, UNSOOT_RULE_FLUIDS_APART);
+  ck_assert_int_eq (unsoot_run_rig (player->run)->tank[UNSOOT_SIDE_FUEL].contents, contents);
+  recovery = unsoot_run_recovery (player->run);
+  ck_assert_int_eq (recovery->fault.rule, UNSOOT_RULE_NONE);
+  check_order (recovery, expected);
+  make_good (player);
+  unsoot_run_offer (player->run, &after);
+  ck_assert (after.may_do);
+  play_to_end (player);
+}
+
+START_TEST (test_what_was_passed_over_is_made_good)
+{
+  static const char *const flushed[] = { "flush tank fuel", NULL };
+  static const char *const both[] = { "drain tank fuel", "flush tank fuel", NULL };
+
+  check_start_over ("flush tank fuel", UNSOOT_CONTENTS_EMPTY, flushed);
+  check_start_over ("drain tank fuel", UNSOOT_CONTENTS_UNKNOWN, both);
+}
+END_TEST
+
 static Suite *
 recovery_suite (void)
 {
@@ -228,6 +264,7 @@ recovery_suite (void)
   tcase_add_test (tcase, test_risen_oil_on_the_way);
   tcase_add_test (tcase, test_no_needless_restart);
   tcase_add_test (tcase, test_nothing_to_make_good);
+  tcase_add_test (tcase, test_what_was_passed_over_is_made_good);
   suite_add_tcase (suite, tcase);
   return suite;
 }
