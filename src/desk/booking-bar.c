@@ -38,6 +38,7 @@ struct _UnsootBookingBar
 
   gboolean without_word; /* booked though nobody has given their word yet */
   gboolean may;
+  gboolean busy;
   gboolean waits; /* a deed was asked for of what is not read yet */
   UnsootBookingStage stage_waited;
 };
@@ -48,6 +49,7 @@ G_DEFINE_FINAL_TYPE (UnsootBookingBar, unsoot_booking_bar, GTK_TYPE_BOX)
 static void
 set_busy (UnsootBookingBar *self, gboolean busy)
 {
+  self->busy = busy;
   gtk_widget_set_sensitive (GTK_WIDGET (self->verb), !busy && self->may);
 }
 
@@ -77,7 +79,11 @@ estimate_given (gpointer owner, gpointer result, const GError *error)
   g_autofree gint64 *job_id = result;
 
   if (!is_done (self, error))
-    return;
+    {
+      unsoot_booking_talk_hold (self->talk, FALSE);
+      unsoot_booking_bar_focus (self);
+      return;
+    }
   toast (self, _ ("The estimate is given"));
   unsoot_booking_talk_quoted (self->talk, *job_id);
 }
@@ -92,6 +98,7 @@ give_estimate (UnsootBookingBar *self, const UnsootBookingFile *file)
       unsoot_booking_talk_dup_draft (self->talk));
 
   set_busy (self, TRUE);
+  unsoot_booking_talk_hold (self->talk, TRUE);
   unsoot_store_slot_call (&self->slot, unsoot_session_get_store (session),
                           unsoot_booking_estimate_give, estimate, unsoot_booking_estimate_free,
                           g_free, estimate_given, self);
@@ -304,12 +311,18 @@ unsoot_booking_bar_show (UnsootBookingBar *self, const UnsootBookingFile *file)
   gtk_button_set_label (self->verb, verb);
   unsoot_access_name (GTK_WIDGET (self->verb), verb);
   self->may = can_do (file, self->without_word);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->verb), self->may);
+  set_busy (self, self->busy);
   /* It waits again where more was typed since. */
   const gboolean waited = self->waits && file->stage == self->stage_waited;
   self->waits = FALSE;
   if (waited)
     unsoot_booking_bar_do (self);
+}
+
+gboolean
+unsoot_booking_bar_is_busy (UnsootBookingBar *self)
+{
+  return self->busy;
 }
 
 void

@@ -20,6 +20,9 @@ void unsoot_booking_bar_show (UnsootBookingBar *self, const UnsootBookingFile *f
 /* What went wrong; NULL: nothing. */
 void unsoot_booking_bar_say (UnsootBookingBar *self, const char *trouble);
 
+/* Whether a deed is under way. */
+gboolean unsoot_booking_bar_is_busy (UnsootBookingBar *self);
+
 /* Does the next deed, where it can be done. */
 void unsoot_booking_bar_do (UnsootBookingBar *self);
 

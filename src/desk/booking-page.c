@@ -24,6 +24,7 @@ struct _UnsootBookingPage
   UnsootTitleBlock *head;
   GtkBox *draft;
   GtkLabel *draft_words;
+  GtkWidget *said;
   UnsootBookingWho *who;
   UnsootBookingVehicle *vehicle;
   UnsootBookingService *service;
@@ -88,6 +89,8 @@ show_start (UnsootView *view, gpointer result)
   if (self->begins_with != NULL)
     unsoot_booking_plan_begin (start->plan, self->begins_with);
   unsoot_booking_service_show_plan (self->service, start->plan);
+  /* What a job says is not said anew. */
+  unsoot_booking_talk_hold (self->talk, start->plan->job_id != 0);
   unsoot_booking_talk_begin (self->talk, g_steal_pointer (&start->plan));
 }
 
@@ -134,6 +137,7 @@ read_cb (UnsootBookingPage *self)
   UnsootSession *session = unsoot_view_get_session (UNSOOT_VIEW (self));
 
   show_head (self, file);
+  unsoot_booking_talk_hold (self->talk, unsoot_booking_bar_is_busy (self->bar));
   if (file->job != NULL)
     gtk_widget_set_visible (GTK_WIDGET (self->draft), FALSE);
   unsoot_booking_who_show (self->who, file);
@@ -146,6 +150,27 @@ read_cb (UnsootBookingPage *self)
   unsoot_booking_bar_show (self->bar, file);
   if (unsoot_booking_talk_goes_on (self->talk))
     unsoot_booking_page_focus (self);
+}
+
+static void
+held_cb (UnsootBookingTalk *talk, gboolean held, UnsootBookingPage *self)
+{
+  gtk_widget_set_sensitive (self->said, !held);
+}
+
+/* The page is the one's who spoke; whoever comes finds their own. */
+static void
+person_changed_cb (UnsootBookingPage *self)
+{
+  UnsootView *view = UNSOOT_VIEW (self);
+  const UnsootStaffRow *person = unsoot_session_get_person (unsoot_view_get_session (view));
+  const gint64 staff_id = unsoot_booking_talk_get_staff_id (self->talk);
+
+  unsoot_booking_talk_leave (self->talk);
+  if (person != NULL && staff_id != 0 && person->id != staff_id
+      && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.open", "(sx)", unsoot_view_get_slug (view),
+                                unsoot_view_get_record (view));
 }
 
 static void
@@ -189,6 +214,9 @@ unsoot_booking_page_constructed (GObject *object)
                                         unsoot_view_get_record (view));
   g_signal_connect_object (self->talk, "read", G_CALLBACK (read_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->talk, "failed", G_CALLBACK (failed_cb), self, 0);
+  g_signal_connect_object (self->talk, "held", G_CALLBACK (held_cb), self, 0);
+  g_signal_connect_object (unsoot_view_get_session (view), "notify::person",
+                           G_CALLBACK (person_changed_cb), self, G_CONNECT_SWAPPED);
   unsoot_booking_who_begin (self->who, self->talk);
   unsoot_booking_vehicle_begin (self->vehicle, self->talk);
   unsoot_booking_service_begin (self->service, self->talk);
@@ -213,6 +241,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingPage, head);
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingPage, draft);
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingPage, draft_words);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingPage, said);
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingPage, who);
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingPage, vehicle);
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingPage, service);

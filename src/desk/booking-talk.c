@@ -6,7 +6,7 @@
 enum
 {
   PAUSE_MS = 250, /* in typing, before it is reckoned */
-  KEEP_MS = 1000, /* after the last key, before the draft is kept */
+  KEEP_MS = 1000, /* after the first key, before the draft is kept */
 };
 
 struct _UnsootBookingTalk
@@ -21,6 +21,7 @@ struct _UnsootBookingTalk
   UnsootStoreSlot slot;
 
   gint64 record;
+  gint64 staff_id; /* who said it, whoever is here by then */
   guint pause_id;
   guint keep_id;
   gboolean goes_on;
@@ -30,6 +31,7 @@ enum
 {
   READ,
   FAILED,
+  HELD,
   N_SIGNALS
 };
 static guint signals[N_SIGNALS];
@@ -39,10 +41,11 @@ G_DEFINE_FINAL_TYPE (UnsootBookingTalk, unsoot_booking_talk, G_TYPE_OBJECT)
 static void
 keep_draft (UnsootBookingTalk *self)
 {
-  const UnsootActing who = unsoot_session_acting (self->session);
+  const UnsootActing who
+      = { .staff_id = self->staff_id, .now = unsoot_session_now (self->session) };
 
   g_clear_handle_id (&self->keep_id, g_source_remove);
-  if (self->plan == NULL || unsoot_session_get_person (self->session) == NULL)
+  if (self->plan == NULL || self->staff_id == 0)
     return;
   unsoot_store_call_async (unsoot_session_get_store (self->session), unsoot_booking_draft_put,
                            unsoot_booking_draft_new (&who, self->slug, self->record, self->plan),
@@ -94,6 +97,8 @@ unsoot_booking_talk_class_init (UnsootBookingTalkClass *klass)
       = g_signal_new ("read", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[FAILED] = g_signal_new ("failed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                   G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[HELD] = g_signal_new ("held", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                                1, G_TYPE_BOOLEAN);
 }
 
 static void
@@ -133,8 +138,11 @@ unsoot_booking_talk_get_file (UnsootBookingTalk *self)
 void
 unsoot_booking_talk_begin (UnsootBookingTalk *self, UnsootBookingPlan *plan)
 {
+  const UnsootStaffRow *person = unsoot_session_get_person (self->session);
+
   g_clear_pointer (&self->plan, unsoot_booking_plan_free);
   self->plan = plan;
+  self->staff_id = person != NULL ? person->id : 0;
   self->goes_on = TRUE;
   unsoot_booking_talk_read (self);
 }
@@ -146,11 +154,24 @@ unsoot_booking_talk_begin_anew (UnsootBookingTalk *self)
   keep_draft (self);
 }
 
+gint64
+unsoot_booking_talk_get_staff_id (UnsootBookingTalk *self)
+{
+  return self->staff_id;
+}
+
+/* Not put off by the next key: who types on and on is kept all the same. */
 void
 unsoot_booking_talk_touched (UnsootBookingTalk *self)
 {
-  g_clear_handle_id (&self->keep_id, g_source_remove);
-  self->keep_id = g_timeout_add (KEEP_MS, keep_cb, self);
+  if (self->keep_id == 0)
+    self->keep_id = g_timeout_add (KEEP_MS, keep_cb, self);
+}
+
+void
+unsoot_booking_talk_hold (UnsootBookingTalk *self, gboolean held)
+{
+  g_signal_emit (self, signals[HELD], 0, held);
 }
 
 void

@@ -10,7 +10,8 @@ G_BEGIN_DECLS
 /* A talk with a customer about a booking: what was said so far (the plan), and what follows from
  * it out of the shop's book (the file). Whatever is changed in the plan is reckoned anew and kept
  * as a draft, so that neither leaving nor a crash loses it.
- * Signals: "read", a fresh file is there; "failed" (text), it could not be read. */
+ * Signals: "read", a fresh file is there; "failed" (text), it could not be read; "held" (gboolean),
+ * nothing more may be said for now. */
 #define UNSOOT_TYPE_BOOKING_TALK (unsoot_booking_talk_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootBookingTalk, unsoot_booking_talk, UNSOOT, BOOKING_TALK, GObject)
 
@@ -39,6 +40,9 @@ void unsoot_booking_talk_changing (UnsootBookingTalk *self);
 void unsoot_booking_talk_changed (UnsootBookingTalk *self);
 void unsoot_booking_talk_go_on (UnsootBookingTalk *self);
 
+/* While it is carried out nothing more is said: it would be in neither. */
+void unsoot_booking_talk_hold (UnsootBookingTalk *self, gboolean held);
+
 /* Whether the keyboard is wanted there; it is wanted once. */
 gboolean unsoot_booking_talk_goes_on (UnsootBookingTalk *self);
 
@@ -47,6 +51,9 @@ gboolean unsoot_booking_talk_is_behind (UnsootBookingTalk *self);
 
 /* Reads again, because the book was written. */
 void unsoot_booking_talk_read (UnsootBookingTalk *self);
+
+/* Who said it: the draft is theirs. 0: nobody yet. */
+gint64 unsoot_booking_talk_get_staff_id (UnsootBookingTalk *self);
 
 /* The page is left: what was not kept yet is kept now. */
 void unsoot_booking_talk_leave (UnsootBookingTalk *self);
