@@ -49,9 +49,13 @@ draw_facts (UnsootPageKit *kit, const UnsootJobFile *file, const UnsootInvoiceRo
   g_autofree char *due = due_words (row);
   g_autofree char *credited = credited_number (file, row);
   g_autofree char *job = unsoot_paper_serial (file->job->number);
+  g_autofree char *odometer = unsoot_paper_meter_of_job (file, "odometer");
+  g_autofree char *hours = unsoot_paper_meter_of_job (file, "hours");
+  g_autofree char *meters = unsoot_paper_join ("\n", odometer != NULL ? odometer : "",
+                                               hours != NULL ? hours : "", NULL);
   const UnsootFact who[] = {
     { is_credit (row) ? _ ("Credit to") : _ ("Bill to"), row->bill_to, NULL },
-    { _ ("Vehicle"), row->vehicle, NULL },
+    { _ ("Vehicle"), row->vehicle, meters },
   };
   const UnsootFact what[] = {
     { _ ("Issued"), issued, NULL },

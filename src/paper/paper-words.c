@@ -166,23 +166,45 @@ unsoot_paper_vehicle (const UnsootVehicleRow *vehicle)
   return unsoot_paper_join (" · ", kind, unit, plate, NULL);
 }
 
-char *
-unsoot_paper_meter (const UnsootJobFile *file, const char *kind)
+/* The last one; 0: of any job. */
+static const UnsootMeterReadingRow *
+meter_read (const UnsootJobFile *file, const char *kind, gint64 job_id)
 {
   for (guint i = file->meters->len; i > 0; i--)
     {
       const UnsootMeterReadingRow *meter = g_ptr_array_index (file->meters, i - 1);
-
-      if (g_strcmp0 (meter->kind, kind) == 0)
-        {
-          g_autofree char *day = unsoot_paper_day (meter->taken_on);
-          g_autofree char *figure = unsoot_paper_whole ((gint64) floor (meter->typed + 0.5));
-
-          /* Translators: a meter's figure, its unit, the day it was read */
-          return g_strdup_printf (_ ("%s %s on %s"), figure, meter->unit, day);
-        }
+      if (g_strcmp0 (meter->kind, kind) == 0 && (job_id == 0 || meter->job_id == job_id))
+        return meter;
     }
   return NULL;
+}
+
+static char *
+meter_words (const UnsootMeterReadingRow *meter)
+{
+  g_autofree char *day = unsoot_paper_day (meter->taken_on);
+  g_autofree char *figure = unsoot_paper_whole ((gint64) floor (meter->typed + 0.5));
+
+  /* Translators: a meter's figure, its unit, the day it was read */
+  return g_strdup_printf (_ ("%s %s on %s"), figure, meter->unit, day);
+}
+
+char *
+unsoot_paper_meter_of_job (const UnsootJobFile *file, const char *kind)
+{
+  const UnsootMeterReadingRow *meter = meter_read (file, kind, file->job->id);
+
+  return meter != NULL ? meter_words (meter) : NULL;
+}
+
+char *
+unsoot_paper_meter (const UnsootJobFile *file, const char *kind)
+{
+  const UnsootMeterReadingRow *meter = meter_read (file, kind, file->job->id);
+
+  if (meter == NULL)
+    meter = meter_read (file, kind, 0);
+  return meter != NULL ? meter_words (meter) : NULL;
 }
 
 static const UnsootAddressRow *

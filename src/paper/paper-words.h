@@ -36,8 +36,11 @@ char *unsoot_paper_join (const char *separator, ...) G_GNUC_NULL_TERMINATED;
 
 /* "2014 Brindle T4 5.1 · unit 12 · plate 7KD 204" */
 char *unsoot_paper_vehicle (const UnsootVehicleRow *vehicle);
-/* "120 400 mi on 14 Nov 2026": the latest reading of that kind; NULL: none. */
+/* "120 400 mi on 14 Nov 2026": the meter of that kind as this job found it, or else as it was last
+ * read; NULL: never. */
 char *unsoot_paper_meter (const UnsootJobFile *file, const char *kind);
+/* The same, of this job alone: what stays so on a later print. */
+char *unsoot_paper_meter_of_job (const UnsootJobFile *file, const char *kind);
 /* Name, contact and billing address (or the first) on lines of their own. */
 char *unsoot_paper_customer (const UnsootJobFile *file);
 char *unsoot_paper_phones (const UnsootJobFile *file);

@@ -162,7 +162,7 @@ head_of (Billing *billing, GError **error)
   invoice->issued_on = unsoot_shop_date (billing->shop, billing->who->now);
   invoice->currency = g_strdup (billing->shop->currency);
   invoice->bill_to = unsoot_customer_bill_to (billing->db, billing->customer, error);
-  invoice->vehicle = unsoot_vehicle_title (billing->vehicle);
+  invoice->vehicle = unsoot_vehicle_whole_title (billing->vehicle);
   invoice->po_number = g_strdup (billing->job->po_number);
   invoice->net_minor = billing->bill->without_tax;
   invoice->tax_minor = billing->bill->tax;

@@ -61,6 +61,16 @@ unsoot_vehicle_title (const UnsootVehicleRow *vehicle)
 }
 
 char *
+unsoot_vehicle_whole_title (const UnsootVehicleRow *vehicle)
+{
+  g_autofree char *title = unsoot_vehicle_title (vehicle);
+
+  if (unsoot_deed_blank (vehicle->vin) || g_strcmp0 (title, vehicle->vin) == 0)
+    return g_steal_pointer (&title);
+  return g_strdup_printf (_ ("%s · VIN %s"), title, vehicle->vin);
+}
+
+char *
 unsoot_vehicle_model_title (const UnsootVehicleRow *vehicle)
 {
   g_autoptr (GString) title = make_model_engine (vehicle);

@@ -39,6 +39,8 @@ gboolean unsoot_vehicle_save (UnsootDb *db, const UnsootActing *who, UnsootVehic
 
 /* "Brindle T4 5.1 · unit 12 · plate 7KD 204": how a vehicle is called everywhere. */
 char *unsoot_vehicle_title (const UnsootVehicleRow *vehicle);
+/* The same and its VIN, which no other has: what an invoice says for good. */
+char *unsoot_vehicle_whole_title (const UnsootVehicleRow *vehicle);
 /* The same without plate and unit: "2019 Brindle T4 5.1". */
 char *unsoot_vehicle_model_title (const UnsootVehicleRow *vehicle);
 
