@@ -10,7 +10,8 @@ enum
   PATIENCE_S = 90,
   POLL_US = 50000,
   DEEPEST = 60,
-  LONGEST_MESSAGE = 4000
+  LONGEST_MESSAGE = 4000,
+  MOST_ESCAPES = 3
 };
 
 static char *shell (const char *format, ...) G_GNUC_PRINTF (1, 2);
@@ -60,13 +61,13 @@ is_frame (AtspiAccessible *window)
   return atspi_accessible_get_role (window, NULL) == ATSPI_ROLE_FRAME;
 }
 
-/* Whether a window called so has the keyboard. The toolkit's own dialogs are not on the bus as
- * frames, and are taken at the server's word. */
+/* Whether a window called so has the keyboard; one called exactly so, where there is one. The
+ * toolkit's own dialogs are not on the bus as frames, and are taken at the server's word. */
 static gboolean
 is_active (AtspiAccessible *application, const char *title, gboolean *known)
 {
   const int n = atspi_accessible_get_child_count (application, NULL);
-  gboolean active = FALSE;
+  gboolean active = FALSE, exact = FALSE;
 
   *known = FALSE;
   for (int i = 0; i < n; i++)
@@ -76,10 +77,16 @@ is_active (AtspiAccessible *application, const char *title, gboolean *known)
       g_autofree char *name = window != NULL ? atspi_accessible_get_name (window, NULL) : NULL;
       g_autoptr (AtspiStateSet) states = NULL;
 
-      if (name == NULL || strstr (name, title) == NULL || !is_frame (window))
+      if (name == NULL || strstr (name, title) == NULL || !is_frame (window)
+          || (exact && !g_str_equal (name, title)))
         continue;
       *known = TRUE;
       states = atspi_accessible_get_state_set (window);
+      if (!exact && g_str_equal (name, title))
+        {
+          exact = TRUE;
+          active = FALSE;
+        }
       active = active || (states != NULL && atspi_state_set_contains (states, ATSPI_STATE_ACTIVE));
     }
   return active;
@@ -89,20 +96,54 @@ void
 desk_focus (Desk *desk, const char *title)
 {
   const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
-  g_autofree char *quoted = g_shell_quote (title);
+  g_autofree char *whole = g_strdup_printf ("^%s$", title);
+  g_autofree char *quoted = g_shell_quote (title), *exact = g_shell_quote (whole);
   gboolean known = FALSE, active = FALSE;
 
   while (!active && g_get_monotonic_time () < last)
     {
       g_autofree char *done = shell (
-          "timeout 20 xdotool search --sync --onlyvisible --name %s windowfocus && echo done",
-          quoted);
+          "xdotool search --onlyvisible --name %s windowfocus && echo done"
+          " || timeout 20 xdotool search --sync --onlyvisible --name %s windowfocus && echo done",
+          exact, quoted);
       g_usleep (POLL_US);
       active = is_active (desk->application, title, &known);
       if (!known && strstr (done, "done") != NULL)
         return;
     }
   ck_assert_msg (active, "“%s” does not take the keyboard", title);
+}
+
+static gboolean
+is_open (const char *title)
+{
+  g_autofree char *whole = g_strdup_printf ("^%s$", title);
+  g_autofree char *exact = g_shell_quote (whole);
+  g_autofree char *found = shell ("xdotool search --onlyvisible --name %s", exact);
+
+  return *found != '\0';
+}
+
+void
+desk_wait_closed (const char *title)
+{
+  const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
+
+  while (is_open (title) && g_get_monotonic_time () < last)
+    g_usleep (POLL_US);
+  ck_assert_msg (!is_open (title), "“%s” is still open", title);
+}
+
+void
+desk_escape (Desk *desk, const char *title)
+{
+  for (int i = 0; i < MOST_ESCAPES && is_open (title); i++)
+    {
+      desk_focus (desk, title);
+      desk_key (desk, "Escape");
+      g_usleep (10 * POLL_US);
+    }
+  desk_wait_closed (title);
 }
 
 Desk *

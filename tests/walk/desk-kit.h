@@ -47,9 +47,16 @@ void desk_click (Desk *desk, AtspiRole role, const char *name);
 void desk_key (Desk *desk, const char *keys);
 void desk_type (Desk *desk, const char *text);
 
-/* Gives the keyboard to the window called so, and waits until it says that it has it: nothing else
+/* Gives the keyboard to the window called so (exactly so, where there is one), and waits until it says that it has it: nothing else
  * does where there is no window manager. */
 void desk_focus (Desk *desk, const char *title);
+
+/* Waits until no window is called exactly so any more. */
+void desk_wait_closed (const char *title);
+
+/* Escape in the window called exactly so, until it is closed: the first one may end something that
+ * stands over it. */
+void desk_escape (Desk *desk, const char *title);
 
 /* Waits until the window is called so. */
 void desk_wait_title (Desk *desk, const char *title);

@@ -58,8 +58,8 @@ save_paper (Desk *desk, const char *invoice, const char *number, const char *tot
   text = paper_text (file);
   ck_assert_ptr_nonnull (strstr (text, number));
   ck_assert_ptr_nonnull (strstr (text, total));
-  desk_focus (desk, invoice);
-  desk_key (desk, "Escape");
+  desk_wait_closed ("Save the paper");
+  desk_escape (desk, invoice);
 }
 
 START_TEST (a_job_is_invoiced_paid_in_parts_and_credited)
