@@ -70,37 +70,48 @@ state_words (const UnsootDayBlock *block)
 static void
 add_words (GtkBox *box, const UnsootDayBlock *block, GTimeZone *zone)
 {
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   g_autofree char *state = state_words (block);
   g_autofree char *from = unsoot_format_clock (block->starts_at, zone);
   g_autofree char *to = unsoot_format_clock (block->ends_at, zone);
   g_autofree char *more
       = g_strdup_printf (_ ("Job %d, %s to %s, %s"), (int) block->job_number, from, to, state);
 
-  gtk_box_append (box, line_new (block->title, "heading"));
-  gtk_box_append (box, line_new (more, "text-body"));
+  gtk_box_append (GTK_BOX (head), line_new (block->title, "text-body"));
+  unsoot_side_marks_append (GTK_BOX (head), block->sides);
+  gtk_widget_add_css_class (head, "bay-visit");
+  gtk_box_append (box, head);
+  gtk_box_append (box, line_new (more, "subtitle-line"));
+}
+
+static GtkWidget *
+progress_new (double progress)
+{
+  GtkWidget *bar = gtk_progress_bar_new ();
+  g_autofree char *name
+      = g_strdup_printf (_ ("%d %% of the steps are done"), (int) lround (100 * progress));
+
+  gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (bar), progress);
+  gtk_widget_set_valign (bar, GTK_ALIGN_CENTER);
+  unsoot_access_name (bar, name);
+  return bar;
 }
 
 static void
 add_block (UnsootCard *card, const UnsootDayBlock *block, const char *verb, GTimeZone *zone)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *foot = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  const gboolean runs = !isnan (block->progress) && block->progress > 0;
+  GtkWidget *left
+      = runs ? progress_new (block->progress) : gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
-  gtk_widget_set_hexpand (words, TRUE);
   add_words (GTK_BOX (words), block, zone);
-  if (!isnan (block->progress) && block->progress > 0)
-    {
-      GtkWidget *bar = gtk_progress_bar_new ();
-      g_autofree char *name = g_strdup_printf (_ ("%d %% of the steps are done"),
-                                               (int) lround (100 * block->progress));
-      gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (bar), block->progress);
-      unsoot_access_name (bar, name);
-      gtk_box_append (GTK_BOX (words), bar);
-    }
-  gtk_box_append (GTK_BOX (row), words);
-  unsoot_side_marks_append (GTK_BOX (row), block->sides);
-  gtk_box_append (GTK_BOX (row), open_button_new (block, verb));
-  gtk_box_append (GTK_BOX (card), row);
+  gtk_widget_set_hexpand (left, TRUE);
+  gtk_box_append (GTK_BOX (foot), left);
+  gtk_box_append (GTK_BOX (foot), open_button_new (block, verb));
+  gtk_box_append (GTK_BOX (words), foot);
+  gtk_box_append (GTK_BOX (card), words);
 }
 
 static void

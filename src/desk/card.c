@@ -41,6 +41,7 @@ unsoot_card_set_property (GObject *object, guint id, const GValue *value, GParam
     {
     case PROP_TITLE:
       gtk_label_set_text (GTK_LABEL (self->title), g_value_get_string (value));
+      gtk_widget_set_visible (self->title, *gtk_label_get_text (GTK_LABEL (self->title)) != '\0');
       unsoot_access_name (GTK_WIDGET (self), gtk_label_get_text (GTK_LABEL (self->title)));
       break;
     default:
@@ -70,6 +71,7 @@ unsoot_card_init (UnsootCard *self)
   gtk_widget_add_css_class (GTK_WIDGET (self), "card-content");
   self->title = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->title), 0);
+  gtk_widget_set_visible (self->title, FALSE);
   gtk_widget_add_css_class (self->title, "heading");
   gtk_box_append (GTK_BOX (self), self->title);
 }

@@ -45,11 +45,27 @@ unsoot_columns_dispose (GObject *object)
   G_OBJECT_CLASS (unsoot_columns_parent_class)->dispose (object);
 }
 
+static int
+widest_child (GtkWidget *widget)
+{
+  int widest = MIN_WIDTH;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      int least;
+      gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+      widest = MAX (widest, least);
+    }
+  return widest;
+}
+
 /* Lays the children out in that width; allocates them too where asked. Returns the height. */
 static int
 lay_out (GtkWidget *widget, int width, gboolean allocate)
 {
-  const int n = width >= UNSOOT_COLUMNS_SPLIT ? MAX_COLUMNS : 1;
+  const gboolean fits = MAX_COLUMNS * (widest_child (widget) + GAP) - GAP <= width;
+  const int n = fits && width >= UNSOOT_COLUMNS_SPLIT ? MAX_COLUMNS : 1;
   const int column = (width - GAP * (n - 1)) / n;
   int bottoms[MAX_COLUMNS] = { 0 };
 
@@ -81,16 +97,8 @@ unsoot_columns_measure (GtkWidget *widget, GtkOrientation orientation, int for_s
       *minimum = *natural = lay_out (widget, for_size < 0 ? MIN_WIDTH : for_size, FALSE);
       return;
     }
-  *minimum = MIN_WIDTH;
-  *natural = UNSOOT_COLUMNS_SPLIT;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      int least;
-      gtk_widget_measure (child, orientation, -1, &least, NULL, NULL, NULL);
-      *minimum = MAX (*minimum, least);
-    }
-  *natural = MAX (*natural, *minimum);
+  *minimum = widest_child (widget);
+  *natural = MAX (UNSOOT_COLUMNS_SPLIT, *minimum);
 }
 
 static void

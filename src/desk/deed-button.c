@@ -42,6 +42,16 @@ unsoot_deed_button_new (UnsootSession *session, UnsootDeed deed, const char *lab
 }
 
 void
+unsoot_deed_button_draw (GtkWidget *button, const char *icon, const char *label)
+{
+  gtk_button_set_icon_name (GTK_BUTTON (button), icon);
+  gtk_widget_add_css_class (button, "flat");
+  unsoot_access_name_inside (button, label);
+  if (gtk_widget_get_sensitive (button))
+    gtk_widget_set_tooltip_text (button, label);
+}
+
+void
 unsoot_deed_button_suggest (GtkWidget *button, gboolean suggest)
 {
   if (suggest && gtk_widget_get_sensitive (button))

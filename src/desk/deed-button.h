@@ -16,3 +16,5 @@ void unsoot_deed_button_suggest (GtkWidget *button, gboolean suggest);
 
 /* Not possible now, for a reason other than the role's; NULL: possible again. */
 void unsoot_deed_button_bar (GtkWidget *button, const char *reason);
+/* Shows @icon in place of its words, which are said where it is pointed at and by a reader. */
+void unsoot_deed_button_draw (GtkWidget *button, const char *icon, const char *label);

@@ -85,7 +85,7 @@ unsoot_dose_why_new (const UnsootJobViewFile *file)
 
   if (file->doses[UNSOOT_SIDE_FUEL] == NULL && file->doses[UNSOOT_SIDE_INTAKE] == NULL)
     return NULL;
-  box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   for (int side = UNSOOT_SIDE_FUEL; side <= UNSOOT_SIDE_INTAKE; side++)
     if (file->doses[side] != NULL)
       gtk_box_append (
@@ -95,6 +95,7 @@ unsoot_dose_why_new (const UnsootJobViewFile *file)
   gtk_menu_button_set_label (GTK_MENU_BUTTON (why), _ ("Why?"));
   gtk_menu_button_set_popover (GTK_MENU_BUTTON (why), popover_new (file));
   gtk_widget_add_css_class (why, "flat");
+  gtk_widget_add_css_class (why, "small-choice");
   gtk_widget_set_valign (why, GTK_ALIGN_CENTER);
   unsoot_access_name (why, _ ("Why this much?"));
   gtk_box_append (GTK_BOX (box), why);

@@ -171,6 +171,7 @@ row_of (GtkWidget *first, GtkWidget *second)
 {
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
 
+  gtk_widget_add_css_class (row, "card-deeds");
   gtk_box_append (GTK_BOX (row), first);
   gtk_box_append (GTK_BOX (row), second);
   return row;

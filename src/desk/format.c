@@ -10,10 +10,12 @@
 enum
 {
   DAYS_WITHOUT_YEAR = 300,
-  UNIT_ALPHA_PERCENT = 65
+  UNIT_ALPHA_PERCENT = 65,
+  LIGHT_ALPHA_PERCENT = 72
 };
 
 #define NOTHING "–"
+#define PART " · "
 
 static UnsootLocal
 local (gint64 at, GTimeZone *zone)
@@ -191,4 +193,20 @@ unsoot_format_with_unit (const char *value, const char *unit)
     return g_markup_escape_text (value, -1);
   return g_markup_printf_escaped ("%s <span alpha=\"%d%%\">%s</span>", value, UNIT_ALPHA_PERCENT,
                                   unit);
+}
+
+char *
+unsoot_format_title_markup (const char *title, gboolean heavy)
+{
+  const char *rest = strstr (title, PART);
+  g_autofree char *first
+      = rest != NULL ? g_strndup (title, (gsize) (rest - title)) : g_strdup (title);
+  g_autofree char *head = g_markup_printf_escaped (heavy ? "<b>%s</b>" : "%s", first);
+  g_autofree char *foot = NULL;
+
+  if (rest == NULL)
+    return g_steal_pointer (&head);
+  foot = g_markup_printf_escaped ("<span size=\"small\" alpha=\"%d%%\">%s</span>",
+                                  LIGHT_ALPHA_PERCENT, rest + strlen (PART));
+  return g_strconcat (head, "\n", foot, NULL);
 }

@@ -45,3 +45,7 @@ char *unsoot_format_number (double value, int decimals);
 
 /* Pango markup: the value, and its unit in a lighter tone. Both are escaped. */
 char *unsoot_format_with_unit (const char *value, const char *unit);
+
+/* Pango markup: a title of several parts ("Brindle T4 5.1 · unit 12 · plate 7KD 204") on two lines,
+ * the first part, @heavy if wanted, and the others below it in a lighter tone. */
+char *unsoot_format_title_markup (const char *title, gboolean heavy);

@@ -61,7 +61,6 @@ line_button_new (UnsootSession *session, UnsootDeed deed, const char *verb,
   GtkWidget *button = unsoot_deed_button_new (session, deed, verb, line->text);
 
   gtk_widget_add_css_class (button, "flat");
-  gtk_widget_add_css_class (button, "small-deed");
   g_object_set_data_full (G_OBJECT (button), "line", g_memdup2 (&line->id, sizeof line->id),
                           g_free);
   g_object_set_data_full (G_OBJECT (button), "about", g_strdup (line->text), g_free);
@@ -85,9 +84,14 @@ add_line (GtkWidget *table, const UnsootJobLineRow *line, UnsootSession *session
   const char *const cells[] = { text, quantity, price, net, NULL };
   row = unsoot_table_add (UNSOOT_TABLE (table), cells);
   if (open)
-    unsoot_table_put (UNSOOT_TABLE (table), row, DEED_COLUMN,
-                      line_button_new (session, UNSOOT_DEED_DECLINE, _ ("Decline…"), line,
-                                       G_CALLBACK (decline_cb)));
+    {
+      GtkWidget *decline = line_button_new (session, UNSOOT_DEED_DECLINE, _ ("Decline…"), line,
+                                            G_CALLBACK (decline_cb));
+      /* A verb on every line would shout. */
+      unsoot_deed_button_draw (decline, "list-remove-symbolic", _ ("Decline…"));
+      gtk_widget_add_css_class (decline, "small");
+      unsoot_table_put (UNSOOT_TABLE (table), row, DEED_COLUMN, decline);
+    }
 }
 
 static void
@@ -121,9 +125,12 @@ declined_new (const UnsootJobLineRow *line, UnsootSession *session, gboolean ope
   gtk_widget_add_css_class (label, "dim-label");
   gtk_box_append (GTK_BOX (row), label);
   if (open)
-    gtk_box_append (GTK_BOX (row),
-                    line_button_new (session, UNSOOT_DEED_ESTIMATE, _ ("Offer again"), line,
-                                     G_CALLBACK (offer_cb)));
+    {
+      GtkWidget *offer = line_button_new (session, UNSOOT_DEED_ESTIMATE, _ ("Offer again"), line,
+                                          G_CALLBACK (offer_cb));
+      gtk_widget_add_css_class (offer, "small-deed");
+      gtk_box_append (GTK_BOX (row), offer);
+    }
   return row;
 }
 

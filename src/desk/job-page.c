@@ -61,17 +61,32 @@ read_job (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error
   return id != 0 ? unsoot_job_view_file_load (db, id, query->now, error) : NULL;
 }
 
+/* The bay comes next, unless a word has to be had first. */
 static void
-show_head (UnsootJobPage *self, const UnsootJobFile *file)
+show_way_in (UnsootJobPage *self, const UnsootJobViewFile *view)
 {
+  const UnsootJobRow *job = view->file->job;
+  const char *verb = unsoot_bay_way_in (job->status);
+
+  if (verb != NULL)
+    {
+      GtkWidget *button
+          = unsoot_title_block_link (self->head, "unsoot-bay-symbolic", verb, "bay", job->id);
+      if (!view->asks)
+        gtk_widget_add_css_class (button, "suggested-action");
+    }
+}
+
+static void
+show_head (UnsootJobPage *self, const UnsootJobViewFile *view)
+{
+  const UnsootJobFile *file = view->file;
   g_autofree char *vehicle = unsoot_vehicle_title (file->vehicle);
   g_autofree char *title = g_strdup_printf (_ ("Job %d"), (int) file->job->number);
 
   unsoot_view_set_title (UNSOOT_VIEW (self), title);
   unsoot_title_block_show (self->head, title, vehicle);
-  if (unsoot_bay_way_in (file->job->status) != NULL)
-    unsoot_title_block_link (self->head, "unsoot-bay-symbolic",
-                             unsoot_bay_way_in (file->job->status), "bay", file->job->id);
+  show_way_in (self, view);
   unsoot_title_block_link (self->head, "unsoot-vehicle-symbolic", _ ("Vehicle"), "vehicle",
                            file->vehicle->id);
   unsoot_title_block_link (self->head, "unsoot-customer-symbolic", file->customer->name, "customer",
@@ -117,7 +132,7 @@ show_job (UnsootView *view, gpointer result)
   for (gsize i = 0; i < G_N_ELEMENTS (cards); i++)
     unsoot_card_clear (cards[i]);
   unsoot_card_clear (self->run);
-  show_head (self, file->file);
+  show_head (self, file);
   find_paper (self, file->file);
   unsoot_job_path_show (self->path, file->file->job->status, file->file->status,
                         unsoot_session_now (session), unsoot_session_zone (session));

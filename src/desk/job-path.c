@@ -44,13 +44,15 @@ unsoot_job_path_measure (GtkWidget *widget, GtkOrientation orientation, int for_
                          int *natural, int *minimum_baseline, int *natural_baseline)
 {
   const guint n = UNSOOT_JOB_PATH (widget)->n_stops;
+  const int room
+      = orientation == GTK_ORIENTATION_VERTICAL && for_size > 0 && n > 0 ? for_size / (int) n : -1;
 
   *minimum = *natural = 0;
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     {
       int least, usual;
-      gtk_widget_measure (child, orientation, -1, &least, &usual, NULL, NULL);
+      gtk_widget_measure (child, orientation, room, &least, &usual, NULL, NULL);
       *minimum = MAX (*minimum, least);
       *natural = MAX (*natural, usual);
     }
@@ -203,6 +205,12 @@ unsoot_job_path_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   GTK_WIDGET_CLASS (unsoot_job_path_parent_class)->snapshot (widget, snapshot);
 }
 
+static GtkSizeRequestMode
+unsoot_job_path_get_request_mode (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
 static void
 unsoot_job_path_class_init (UnsootJobPathClass *klass)
 {
@@ -210,6 +218,7 @@ unsoot_job_path_class_init (UnsootJobPathClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_job_path_dispose;
   widget_class->measure = unsoot_job_path_measure;
+  widget_class->get_request_mode = unsoot_job_path_get_request_mode;
   widget_class->size_allocate = unsoot_job_path_size_allocate;
   widget_class->snapshot = unsoot_job_path_snapshot;
   gtk_widget_class_set_css_name (widget_class, "jobpath");
@@ -259,6 +268,8 @@ stop_new (const UnsootJobStop *stop, gint64 now, GTimeZone *zone)
   g_autofree char *name = stop_name (stop, words, time);
   GtkWidget *title = gtk_label_new (words), *stamp = gtk_label_new (time);
 
+  gtk_label_set_wrap (GTK_LABEL (title), TRUE);
+  gtk_label_set_justify (GTK_LABEL (title), GTK_JUSTIFY_CENTER);
   gtk_widget_add_css_class (stamp, "caption");
   gtk_widget_add_css_class (stamp, "figures");
   gtk_widget_add_css_class (stamp, "dim-label");

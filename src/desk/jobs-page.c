@@ -31,7 +31,7 @@ number_text (gconstpointer line, UnsootSession *session)
 static char *
 vehicle_text (gconstpointer line, UnsootSession *session)
 {
-  return escape (((const UnsootJobLine *) line)->vehicle);
+  return unsoot_format_title_markup (((const UnsootJobLine *) line)->vehicle, FALSE);
 }
 
 static char *
@@ -79,6 +79,17 @@ fill_sides (GtkWidget *cell, gconstpointer line)
                       unsoot_sides_words (((const UnsootJobLine *) line)->sides));
 }
 
+/* The longest words stand on two lines: they are rare, and the others want the room. */
+static GtkWidget *
+make_status (void)
+{
+  GtkWidget *mark = unsoot_status_mark_new ();
+
+  gtk_label_set_wrap (GTK_LABEL (mark), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (mark), 8);
+  return mark;
+}
+
 static void
 fill_status (GtkWidget *cell, gconstpointer line)
 {
@@ -102,7 +113,7 @@ static const UnsootRecordsColumn columns[] = {
   { .head = N_ ("Vehicle"), .expands = TRUE, .text = vehicle_text },
   { .head = N_ ("Customer"), .expands = TRUE, .text = customer_text },
   { .head = N_ ("Sides"), .make = make_sides, .fill = fill_sides },
-  { .head = N_ ("Stands"), .make = unsoot_status_mark_new, .fill = fill_status },
+  { .head = N_ ("Stands"), .make = make_status, .fill = fill_status },
   { .head = N_ ("When"), .text = when_text },
   { .head = N_ ("Estimate"), .right = TRUE, .text = total_text },
 };

@@ -98,11 +98,8 @@ part_button_new (UnsootKitsPage *self, const Kit *kit, const UnsootKitItemRow *i
   part->takes_out = takes_out;
   if (icon != NULL)
     {
-      gtk_button_set_icon_name (GTK_BUTTON (button), icon);
-      gtk_widget_add_css_class (button, "flat");
-      unsoot_access_name_inside (button, label);
-      if (gtk_widget_get_sensitive (button))
-        gtk_widget_set_tooltip_text (button, label);
+      unsoot_deed_button_draw (button, icon, label);
+      gtk_widget_add_css_class (button, "small");
     }
   g_signal_connect_data (button, "clicked", G_CALLBACK (part_cb), part,
                          (GClosureNotify) (void (*) (void)) g_free, 0);
@@ -128,6 +125,7 @@ add_item (UnsootKitsPage *self, UnsootTable *table, const Kit *kit, const Unsoot
                   part_button_new (self, kit, item, FALSE, _ ("Change"), "document-edit-symbolic"));
   gtk_box_append (GTK_BOX (buttons),
                   part_button_new (self, kit, item, TRUE, _ ("Take out"), "list-remove-symbolic"));
+  gtk_widget_add_css_class (buttons, "small");
   unsoot_table_put (table, row, 4, buttons);
   return sum;
 }

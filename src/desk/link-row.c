@@ -18,8 +18,8 @@ unsoot_link_row_new (const char *slug, gint64 record, const char *title, const c
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), head);
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), foot);
-  adw_action_row_set_title_lines (ADW_ACTION_ROW (row), 1);
-  adw_action_row_set_subtitle_lines (ADW_ACTION_ROW (row), 1);
+  adw_action_row_set_title_lines (ADW_ACTION_ROW (row), 2);
+  adw_action_row_set_subtitle_lines (ADW_ACTION_ROW (row), 2);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (row), "(sx)", slug, record);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (row), "win.open");

@@ -3,7 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "access.h"
 #include "card.h"
 #include "columns.h"
 #include "deed-button.h"
@@ -67,7 +66,7 @@ tank_buttons_new (UnsootMachinePage *self, guint at)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   UnsootSide side = UNSOOT_SIDE_NONE;
 
-  gtk_widget_add_css_class (box, "tank-deeds");
+  gtk_widget_add_css_class (box, "card-deeds");
   unsoot_side_from_slug (state->tank->side, &side);
   for (guint i = 0; i < UNSOOT_TANK_DEEDS; i++)
     {
@@ -193,11 +192,7 @@ back_button_new (UnsootMachinePage *self, const UnsootTankEventRow *event)
   back->session = g_object_ref (session);
   back->event_id = event->id;
   back->what = g_steal_pointer (&what);
-  gtk_button_set_icon_name (GTK_BUTTON (button), "edit-undo-symbolic");
-  unsoot_access_name_inside (button, _ ("Take back"));
-  if (gtk_widget_get_sensitive (button))
-    gtk_widget_set_tooltip_text (button, _ ("Take back"));
-  gtk_widget_add_css_class (button, "flat");
+  unsoot_deed_button_draw (button, "edit-undo-symbolic", _ ("Take back"));
   gtk_widget_add_css_class (button, "small");
   g_signal_connect_data (button, "clicked", G_CALLBACK (back_cb), back, back_free, 0);
   return button;

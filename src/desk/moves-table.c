@@ -3,7 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "access.h"
 #include "deed-button.h"
 #include "fluid-deeds.h"
 #include "fluid-words.h"
@@ -45,11 +44,7 @@ back_button_new (const UnsootMoveLine *line, UnsootSession *session)
   back->session = g_object_ref (session);
   back->move_id = line->move->id;
   back->what = g_steal_pointer (&what);
-  gtk_button_set_icon_name (GTK_BUTTON (button), "edit-undo-symbolic");
-  unsoot_access_name_inside (button, _ ("Take back"));
-  if (gtk_widget_get_sensitive (button))
-    gtk_widget_set_tooltip_text (button, _ ("Take back"));
-  gtk_widget_add_css_class (button, "flat");
+  unsoot_deed_button_draw (button, "edit-undo-symbolic", _ ("Take back"));
   gtk_widget_add_css_class (button, "small");
   g_signal_connect_data (button, "clicked", G_CALLBACK (back_cb), back, back_free, 0);
   return button;

@@ -61,6 +61,7 @@ customer_button_new (const UnsootOwing *owing)
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_add_css_class (button, "flat");
+  gtk_widget_add_css_class (button, "name-link");
   gtk_widget_set_tooltip_text (button, owing->name);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(sx)", "customer",
                                     owing->customer_id);
@@ -76,6 +77,7 @@ statement_button_new (UnsootOwedPage *self, const UnsootOwing *owing)
   g_autofree char *name = g_strdup_printf ("%s: %s", _ ("Statement"), owing->name);
 
   gtk_widget_add_css_class (button, "flat");
+  gtk_widget_add_css_class (button, "small");
   gtk_widget_set_tooltip_text (button, _ ("Statement of account"));
   unsoot_access_name (button, name);
   g_object_set_data_full (G_OBJECT (button), "customer",

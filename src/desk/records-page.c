@@ -10,6 +10,7 @@
 enum
 {
   LINES_A_PAGE = 100,
+  CELL_LINES = 2,
   SCREENS_AHEAD = 2 /* read on when the end is this near */
 };
 
@@ -218,7 +219,12 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, Cell *cell)
     {
       child = gtk_label_new (NULL);
       gtk_label_set_xalign (GTK_LABEL (child), cell->column->right ? 1 : 0);
-      gtk_label_set_ellipsize (GTK_LABEL (child), PANGO_ELLIPSIZE_END);
+      if (cell->column->expands)
+        {
+          gtk_label_set_wrap (GTK_LABEL (child), TRUE);
+          gtk_label_set_lines (GTK_LABEL (child), CELL_LINES);
+          gtk_label_set_ellipsize (GTK_LABEL (child), PANGO_ELLIPSIZE_END);
+        }
     }
   gtk_list_item_set_child (item, child);
 }

@@ -7,7 +7,8 @@
 enum
 {
   RADIUS = 7,
-  NATURAL_WIDTH = 96
+  NATURAL_WIDTH = 96,
+  DETAIL_LEAST = 60 /* fewer letters than that say nothing */
 };
 
 struct _UnsootStripBlock
@@ -15,16 +16,30 @@ struct _UnsootStripBlock
   GtkButton parent_instance;
 
   double progress;
+  GtkWidget *head;   /* borrowed: the usual words' first line */
+  GtkWidget *marks;  /* borrowed: what stands before the detail; NULL in a low block */
+  GtkWidget *detail; /* borrowed; likewise */
+  GtkWidget *tight;  /* what is shown where the first line does not fit */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootStripBlock, unsoot_strip_block, GTK_TYPE_BUTTON)
 
-/* A short job gets the width of its time and no more: what does not fit is cut, not pushed out. */
+static int
+natural_width (GtkWidget *widget)
+{
+  int natural;
+
+  gtk_widget_measure (widget, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &natural, NULL, NULL);
+  return natural;
+}
+
+/* A short job gets the width of its time and no more: what does not fit is told in fewer words,
+ * not pushed out. */
 static void
 block_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
                int *natural, int *minimum_baseline, int *natural_baseline)
 {
-  GtkWidget *child = gtk_widget_get_first_child (widget);
+  GtkWidget *child = gtk_button_get_child (GTK_BUTTON (widget));
 
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
@@ -36,13 +51,26 @@ block_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int 
 }
 
 static void
-block_allocate (GtkWidget *widget, int width, int height, int baseline)
+allocate_child (GtkWidget *child, gboolean visible, int width, int height)
 {
-  GtkWidget *child = gtk_widget_get_first_child (widget);
   int least;
 
+  gtk_widget_set_child_visible (child, visible);
   gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
-  gtk_widget_allocate (child, MAX (least, width), height, baseline, NULL);
+  gtk_widget_allocate (child, MAX (least, width), height, -1, NULL);
+}
+
+static void
+block_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  UnsootStripBlock *self = UNSOOT_STRIP_BLOCK (widget);
+  const gboolean tight = natural_width (self->head) > width;
+
+  if (self->detail != NULL)
+    gtk_widget_set_child_visible (self->detail,
+                                  width - natural_width (self->marks) >= DETAIL_LEAST);
+  allocate_child (gtk_button_get_child (GTK_BUTTON (widget)), !tight, width, height);
+  allocate_child (self->tight, tight, width, height);
 }
 
 static GtkSizeRequestMode
@@ -88,8 +116,16 @@ unsoot_strip_block_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 }
 
 static void
+unsoot_strip_block_dispose (GObject *object)
+{
+  g_clear_pointer (&UNSOOT_STRIP_BLOCK (object)->tight, gtk_widget_unparent);
+  G_OBJECT_CLASS (unsoot_strip_block_parent_class)->dispose (object);
+}
+
+static void
 unsoot_strip_block_class_init (UnsootStripBlockClass *klass)
 {
+  G_OBJECT_CLASS (klass)->dispose = unsoot_strip_block_dispose;
   GTK_WIDGET_CLASS (klass)->snapshot = unsoot_strip_block_snapshot;
 }
 
@@ -160,13 +196,43 @@ head_new (const UnsootStripItem *item, gboolean with_sides)
 }
 
 static GtkWidget *
-foot_new (const UnsootStripItem *item)
+marks_new (const UnsootStripItem *item)
+{
+  GtkWidget *marks = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
+
+  unsoot_side_marks_append (GTK_BOX (marks), item->sides);
+  return marks;
+}
+
+static GtkWidget *
+foot_new (UnsootStripBlock *self, const UnsootStripItem *item)
 {
   GtkWidget *foot = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
 
-  unsoot_side_marks_append (GTK_BOX (foot), item->sides);
-  gtk_box_append (GTK_BOX (foot), line_new (item->detail, "caption"));
+  self->marks = marks_new (item);
+  self->detail = line_new (item->detail, "caption");
+  gtk_box_append (GTK_BOX (foot), self->marks);
+  gtk_box_append (GTK_BOX (foot), self->detail);
   return foot;
+}
+
+/* The same in fewer words: a plate on two lines, and in a low block the marks alone. */
+static GtkWidget *
+tight_new (const UnsootStripItem *item, gboolean low)
+{
+  GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *title;
+
+  gtk_widget_set_valign (body, GTK_ALIGN_CENTER);
+  gtk_accessible_update_state (GTK_ACCESSIBLE (body), GTK_ACCESSIBLE_STATE_HIDDEN, TRUE, -1);
+  if (!low)
+    {
+      title = line_new (item->title, "caption-heading");
+      gtk_label_set_wrap (GTK_LABEL (title), TRUE);
+      gtk_label_set_lines (GTK_LABEL (title), 2);
+      gtk_box_append (GTK_BOX (body), title);
+    }
+  gtk_box_append (GTK_BOX (body), marks_new (item));
+  return body;
 }
 
 GtkWidget *
@@ -176,10 +242,13 @@ unsoot_strip_block_new (const UnsootStripItem *item, gboolean low)
   GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   gtk_widget_set_valign (body, GTK_ALIGN_CENTER);
-  gtk_box_append (GTK_BOX (body), head_new (item, low));
+  self->head = head_new (item, low);
+  gtk_box_append (GTK_BOX (body), self->head);
   if (!low)
-    gtk_box_append (GTK_BOX (body), foot_new (item));
+    gtk_box_append (GTK_BOX (body), foot_new (self, item));
   gtk_button_set_child (GTK_BUTTON (self), body);
+  self->tight = tight_new (item, low);
+  gtk_widget_set_parent (self->tight, GTK_WIDGET (self));
   self->progress = CLAMP (item->progress, 0.0, 1.0);
   gtk_widget_add_css_class (GTK_WIDGET (self), state_class (item->state));
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), item->name);

@@ -56,7 +56,7 @@ copy_cb (GtkWidget *button, Row *row)
                                            (int) order->number, packs, row->order->fluid);
 
   gdk_clipboard_set_text (gtk_widget_get_clipboard (button), text);
-  gtk_button_set_label (GTK_BUTTON (button), _ ("Copied"));
+  unsoot_deed_button_draw (button, "object-select-symbolic", _ ("Copied"));
 }
 
 static void
@@ -85,6 +85,25 @@ button_new (Row *row, UnsootDeed deed, const char *label, GCallback callback)
   GtkWidget *button = unsoot_deed_button_new (row->session, deed, label, about);
 
   g_signal_connect (button, "clicked", callback, row);
+  return button;
+}
+
+/* What leads away from the next deed is quieter. */
+static GtkWidget *
+quiet_new (Row *row, const char *label, GCallback callback)
+{
+  GtkWidget *button = button_new (row, UNSOOT_DEED_ORDER, label, callback);
+
+  gtk_widget_add_css_class (button, "flat");
+  return button;
+}
+
+static GtkWidget *
+icon_new (Row *row, const char *label, const char *icon, GCallback callback)
+{
+  GtkWidget *button = button_new (row, UNSOOT_DEED_ORDER, label, callback);
+
+  unsoot_deed_button_draw (button, icon, label);
   return button;
 }
 
@@ -137,7 +156,6 @@ unsoot_supply_row_new (const UnsootFluidSupply *supply, const UnsootSupplyOrder 
   g_autofree char *title = unsoot_supply_order_words (order);
   g_autofree char *detail = detail_words (order, session);
   Row *row = g_new0 (Row, 1);
-  GtkWidget *receive;
 
   row->session = g_object_ref (session);
   row->supply = supply;
@@ -146,16 +164,15 @@ unsoot_supply_row_new (const UnsootFluidSupply *supply, const UnsootSupplyOrder 
   gtk_box_append (GTK_BOX (box), label_new (title, "heading"));
   gtk_box_append (GTK_BOX (box),
                   label_new (detail, is_late (order, today) ? "warning" : "dim-label"));
-  receive = button_new (row, UNSOOT_DEED_RECEIVE_DELIVERY, _ ("Receive…"), G_CALLBACK (receive_cb));
-  gtk_box_append (GTK_BOX (buttons), receive);
+  gtk_widget_add_css_class (buttons, "row-deeds");
+  gtk_box_append (GTK_BOX (buttons), button_new (row, UNSOOT_DEED_RECEIVE_DELIVERY, _ ("Receive…"),
+                                                 G_CALLBACK (receive_cb)));
+  gtk_box_append (GTK_BOX (buttons), quiet_new (row, _ ("Other day…"), G_CALLBACK (expect_cb)));
+  gtk_box_append (GTK_BOX (buttons), quiet_new (row, _ ("Cancel…"), G_CALLBACK (cancel_cb)));
   gtk_box_append (GTK_BOX (buttons),
-                  button_new (row, UNSOOT_DEED_ORDER, _ ("Other day…"), G_CALLBACK (expect_cb)));
+                  icon_new (row, _ ("Paper"), "unsoot-papers-symbolic", G_CALLBACK (paper_cb)));
   gtk_box_append (GTK_BOX (buttons),
-                  button_new (row, UNSOOT_DEED_ORDER, _ ("Cancel…"), G_CALLBACK (cancel_cb)));
-  gtk_box_append (GTK_BOX (buttons),
-                  button_new (row, UNSOOT_DEED_ORDER, _ ("Paper…"), G_CALLBACK (paper_cb)));
-  gtk_box_append (GTK_BOX (buttons),
-                  button_new (row, UNSOOT_DEED_ORDER, _ ("Copy"), G_CALLBACK (copy_cb)));
+                  icon_new (row, _ ("Copy its words"), "edit-copy-symbolic", G_CALLBACK (copy_cb)));
   gtk_box_append (GTK_BOX (box), buttons);
   unsoot_access_name (box, title);
   return box;

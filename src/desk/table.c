@@ -29,7 +29,7 @@ static void
 unsoot_table_init (UnsootTable *self)
 {
   gtk_grid_set_row_spacing (GTK_GRID (self), 6);
-  gtk_grid_set_column_spacing (GTK_GRID (self), 18);
+  gtk_grid_set_column_spacing (GTK_GRID (self), 12);
 }
 
 static GtkWidget *
@@ -58,7 +58,11 @@ add_heads (UnsootTable *self)
   for (int i = 0; i < self->n_columns; i++)
     {
       g_autofree char *markup = g_markup_escape_text (self->columns[i].head, -1);
-      GtkWidget *head = cell_new (self, i, markup);
+      GtkWidget *head;
+
+      if (*markup == '\0')
+        continue;
+      head = cell_new (self, i, markup);
       gtk_widget_add_css_class (head, "caption-heading");
       gtk_widget_add_css_class (head, "dim-label");
       gtk_grid_attach (GTK_GRID (self), head, i, 0, 1, 1);
@@ -90,12 +94,32 @@ unsoot_table_add (UnsootTable *self, const char *const *markup)
   return self->n_rows++;
 }
 
+static gboolean
+has_cells (UnsootTable *self, int column)
+{
+  for (int row = 0; row < self->n_rows; row++)
+    if (gtk_grid_get_child_at (GTK_GRID (self), column, row) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* A line reaches no further than the last column with something in it. */
+static int
+columns_used (UnsootTable *self)
+{
+  int used = self->n_columns;
+
+  while (used > 1 && !has_cells (self, used - 1))
+    used--;
+  return used;
+}
+
 int
 unsoot_table_add_total (UnsootTable *self, const char *const *markup)
 {
   GtkWidget *line = gtk_separator_new (GTK_ORIENTATION_HORIZONTAL);
 
-  gtk_grid_attach (GTK_GRID (self), line, 0, self->n_rows++, self->n_columns, 1);
+  gtk_grid_attach (GTK_GRID (self), line, 0, self->n_rows++, columns_used (self), 1);
   return unsoot_table_add (self, markup);
 }
 
@@ -106,5 +130,7 @@ unsoot_table_put (UnsootTable *self, int row, int column, GtkWidget *cell)
 
   if (old != NULL)
     gtk_grid_remove (GTK_GRID (self), old);
+  gtk_widget_set_valign (cell, gtk_widget_has_css_class (cell, "small") ? GTK_ALIGN_START
+                                                                        : GTK_ALIGN_BASELINE);
   gtk_grid_attach (GTK_GRID (self), cell, column, row, 1, 1);
 }

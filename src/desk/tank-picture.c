@@ -8,7 +8,7 @@
 
 enum
 {
-  WIDTH = 64,
+  WIDTH = 54,
   HEIGHT = 88,
   EDGE = 2,
   ROUND = 10,

@@ -3,6 +3,11 @@
 
 #include "access.h"
 
+enum
+{
+  LINK_CHARS = 26 /* a longer name is cut */
+};
+
 struct _UnsootTitleBlock
 {
   GtkBox parent_instance;
@@ -53,7 +58,7 @@ unsoot_title_block_show (UnsootTitleBlock *self, const char *title, const char *
     gtk_box_remove (self->links, link);
 }
 
-void
+GtkWidget *
 unsoot_title_block_link (UnsootTitleBlock *self, const char *icon, const char *label,
                          const char *slug, gint64 record)
 {
@@ -61,7 +66,12 @@ unsoot_title_block_link (UnsootTitleBlock *self, const char *icon, const char *l
   GtkWidget *image = gtk_image_new_from_icon_name (icon), *text = gtk_label_new (label);
 
   gtk_accessible_update_state (GTK_ACCESSIBLE (image), GTK_ACCESSIBLE_STATE_HIDDEN, TRUE, -1);
-  gtk_label_set_ellipsize (GTK_LABEL (text), PANGO_ELLIPSIZE_END);
+  if (g_utf8_strlen (label, -1) > LINK_CHARS)
+    {
+      gtk_label_set_ellipsize (GTK_LABEL (text), PANGO_ELLIPSIZE_END);
+      gtk_label_set_width_chars (GTK_LABEL (text), LINK_CHARS);
+      gtk_widget_set_tooltip_text (button, label);
+    }
   gtk_box_append (GTK_BOX (box), image);
   gtk_box_append (GTK_BOX (box), text);
   gtk_button_set_child (GTK_BUTTON (button), box);
@@ -70,6 +80,7 @@ unsoot_title_block_link (UnsootTitleBlock *self, const char *icon, const char *l
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   unsoot_access_name (button, label);
   gtk_box_append (self->links, button);
+  return button;
 }
 
 void

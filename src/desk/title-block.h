@@ -13,9 +13,9 @@ G_DECLARE_FINAL_TYPE (UnsootTitleBlock, unsoot_title_block, UNSOOT, TITLE_BLOCK,
 /* Plain texts; @subtitle may be NULL. Takes the links away. */
 void unsoot_title_block_show (UnsootTitleBlock *self, const char *title, const char *subtitle);
 
-/* A flat button with @icon and @label that opens the record. */
-void unsoot_title_block_link (UnsootTitleBlock *self, const char *icon, const char *label,
-                              const char *slug, gint64 record);
+/* A button with @icon and @label that opens the record. */
+GtkWidget *unsoot_title_block_link (UnsootTitleBlock *self, const char *icon, const char *label,
+                                    const char *slug, gint64 record);
 
 /* Another button among them: a deed, not a link. */
 void unsoot_title_block_add (UnsootTitleBlock *self, GtkWidget *button);

@@ -79,6 +79,8 @@ show_deeds (UnsootVehiclePage *self)
   GtkWidget *edit = unsoot_deed_button_new (session, UNSOOT_DEED_EDIT_VEHICLE, _ ("Edit…"), NULL);
   GtkWidget *book = unsoot_deed_button_new (session, UNSOOT_DEED_ESTIMATE, _ ("New booking"), NULL);
 
+  unsoot_deed_button_draw (edit, "document-edit-symbolic", _ ("Edit…"));
+  gtk_widget_remove_css_class (edit, "flat");
   unsoot_deed_button_suggest (book, TRUE);
   g_signal_connect_object (edit, "clicked", G_CALLBACK (edit_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (book, "clicked", G_CALLBACK (book_cb), self, G_CONNECT_SWAPPED);

@@ -21,19 +21,13 @@ escape (const char *text)
 static char *
 title_text (gconstpointer line, UnsootSession *session)
 {
-  return g_markup_printf_escaped ("<b>%s</b>", ((const UnsootVehicleLine *) line)->title);
+  return unsoot_format_title_markup (((const UnsootVehicleLine *) line)->title, TRUE);
 }
 
 static char *
 customer_text (gconstpointer line, UnsootSession *session)
 {
   return escape (((const UnsootVehicleLine *) line)->customer);
-}
-
-static char *
-plate_text (gconstpointer line, UnsootSession *session)
-{
-  return escape (((const UnsootVehicleLine *) line)->plate);
 }
 
 static char *
@@ -74,7 +68,6 @@ row_name (gconstpointer data, UnsootSession *session)
 static const UnsootRecordsColumn columns[] = {
   { .head = N_ ("Vehicle"), .expands = TRUE, .sorts = TRUE, .text = title_text },
   { .head = N_ ("Customer"), .expands = TRUE, .text = customer_text },
-  { .head = N_ ("Plate"), .text = plate_text },
   { .head = N_ ("VIN"), .text = vin_text },
   { .head = N_ ("Last done"), .text = done_text },
   { .head = N_ ("Next due"), .text = due_text },

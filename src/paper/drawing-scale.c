@@ -9,6 +9,7 @@
 #define LABEL_GAP 8.0
 #define LABEL_BELOW 12.0
 #define LABEL_ROOM 64.0 /* a day's name and some air */
+#define LABEL_HALF 27.0 /* half a day's name */
 
 double
 unsoot_scale_at (const UnsootScale *scale, double value)
@@ -95,6 +96,7 @@ unsoot_scale_draw_days (UnsootDrawing *drawing, const UnsootScale *along, double
         continue;
       words = unsoot_day_month_words (day);
       unsoot_drawing_line (drawing, UNSOOT_STROKE_LINE, UNSOOT_INK_GRID, 1, x, top, x, bottom);
-      unsoot_drawing_text (drawing, UNSOOT_INK_LABEL, 0.5, x, bottom + LABEL_BELOW, words);
+      if (x + LABEL_HALF <= drawing->width)
+        unsoot_drawing_text (drawing, UNSOOT_INK_LABEL, 0.5, x, bottom + LABEL_BELOW, words);
     }
 }

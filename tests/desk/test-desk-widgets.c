@@ -53,6 +53,59 @@ show_day (UnsootDayStrip *strip)
   unsoot_day_strip_set_day (strip, lanes, 0, 8 * HOUR, 18 * HOUR, zone, items, 2);
 }
 
+/* What of that type can be seen. */
+static guint
+in_view (GtkWidget *root, GType type)
+{
+  guint n = G_TYPE_CHECK_INSTANCE_TYPE (root, type) && gtk_widget_get_mapped (root) ? 1 : 0;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    n += in_view (child, type);
+  return n;
+}
+
+static gboolean
+is_cut (GtkWidget *root)
+{
+  if (!gtk_widget_get_mapped (root))
+    return FALSE;
+  if (GTK_IS_LABEL (root) && pango_layout_is_ellipsized (gtk_label_get_layout (GTK_LABEL (root))))
+    return TRUE;
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (is_cut (child))
+      return TRUE;
+  return FALSE;
+}
+
+/* Twenty minutes of ten hours are narrower than a plate: it is told on two lines, whole. */
+START_TEST (a_short_job_is_told_in_fewer_words)
+{
+  static const char *const lanes[] = { "Bay 1", NULL };
+  g_autoptr (GTimeZone) zone = g_time_zone_new_utc ();
+  const UnsootStripItem items[] = { { 7, 9 * HOUR, 9 * HOUR + HOUR * 2 / 5, 0, "7KD 204", "Brindle",
+                                      "fuel", "Job 7", UNSOOT_STRIP_PLANNED, 0 },
+                                    { 8, 10 * HOUR, 13 * HOUR, 0, "1AB 100", "Skelder", "both",
+                                      "Job 8", UNSOOT_STRIP_PLANNED, 0 } };
+  GtkWidget *strip, *window, *narrow, *wide;
+
+  desk_shop_start_toolkit ();
+  strip = unsoot_day_strip_new ();
+  unsoot_day_strip_set_day (UNSOOT_DAY_STRIP (strip), lanes, 0, 8 * HOUR, 18 * HOUR, zone, items,
+                            2);
+  window = shown (strip);
+  narrow = desk_shop_widget (strip, UNSOOT_TYPE_STRIP_BLOCK);
+  wide = gtk_widget_get_next_sibling (narrow);
+  ck_assert_uint_eq (in_view (narrow, GTK_TYPE_LABEL), 1);
+  ck_assert_uint_eq (in_view (narrow, UNSOOT_TYPE_SIDE_MARK), 1);
+  ck_assert (!is_cut (narrow));
+  ck_assert_uint_eq (in_view (wide, GTK_TYPE_LABEL), 2);
+  ck_assert_uint_eq (in_view (wide, UNSOOT_TYPE_SIDE_MARK), 2);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+END_TEST
+
 START_TEST (the_strip_holds_the_day)
 {
   GtkWidget *strip, *window, *block;
@@ -67,7 +120,7 @@ START_TEST (the_strip_holds_the_day)
   block = desk_shop_widget (strip, UNSOOT_TYPE_STRIP_BLOCK);
   ck_name (block, "Job 7");
   ck_assert (gtk_widget_get_focusable (block));
-  ck_assert_uint_eq (desk_shop_count (block, UNSOOT_TYPE_SIDE_MARK), 2);
+  ck_assert_uint_eq (in_view (block, UNSOOT_TYPE_SIDE_MARK), 2);
   ck_near (unsoot_strip_block_get_progress (UNSOOT_STRIP_BLOCK (block)), 0.5, 1e-9);
   ck_assert (gtk_widget_compute_bounds (block, strip, &first));
   ck_assert (gtk_widget_compute_bounds (gtk_widget_get_next_sibling (block), strip, &second));
@@ -201,6 +254,11 @@ START_TEST (columns_fold)
                       NULL, NULL);
   ck_assert_int_eq (wide, 212);
   ck_assert_int_eq (narrow, 436);
+  /* One that needs more than half of it keeps them below one another. */
+  gtk_widget_set_size_request (gtk_widget_get_last_child (columns), UNSOOT_COLUMNS_SPLIT / 2, 100);
+  gtk_widget_measure (columns, GTK_ORIENTATION_VERTICAL, UNSOOT_COLUMNS_SPLIT, &wide, NULL, NULL,
+                      NULL);
+  ck_assert_int_eq (wide, 436);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 END_TEST
@@ -208,8 +266,9 @@ END_TEST
 START_TEST (tables_and_status)
 {
   static const UnsootTableColumn columns[]
-      = { { "What", FALSE, TRUE }, { "Amount", TRUE, FALSE }, { NULL } };
-  const char *const line[] = { "Labour", "<b>1</b>" };
+      = { { "What", FALSE, TRUE }, { "Amount", TRUE, FALSE }, { "", FALSE, FALSE }, { NULL } };
+  const char *const line[] = { "Labour", "<b>1</b>", NULL };
+  int width;
   g_autoptr (GtkWidget) table = NULL, mark = NULL;
   int row;
 
@@ -219,6 +278,13 @@ START_TEST (tables_and_status)
   ck_assert_int_eq (row, 1);
   ck_name (table, "Lines");
   ck_assert_ptr_nonnull (desk_shop_label (table, "1"));
+  /* The line above a total ends where the figures do, not in a column that nothing stands in. */
+  row = unsoot_table_add_total (UNSOOT_TABLE (table), line);
+  gtk_grid_query_child (GTK_GRID (table), gtk_grid_get_child_at (GTK_GRID (table), 0, row - 1),
+                        NULL, NULL, &width, NULL);
+  ck_assert_int_eq (width, 2);
+  gtk_grid_remove (GTK_GRID (table), gtk_grid_get_child_at (GTK_GRID (table), 1, row));
+  row = 1;
   unsoot_table_put (UNSOOT_TABLE (table), row, 1, gtk_label_new ("other"));
   ck_assert_ptr_null (desk_shop_label (table, "1"));
   mark = g_object_ref_sink (unsoot_status_mark_new ());
@@ -235,6 +301,7 @@ desk_widgets_suite (void)
   Suite *suite = suite_create ("desk widgets");
   TCase *tcase = tcase_create ("widgets");
 
+  tcase_add_test (tcase, a_short_job_is_told_in_fewer_words);
   tcase_add_test (tcase, the_strip_holds_the_day);
   tcase_add_test (tcase, another_day_takes_the_old_blocks_away);
   tcase_add_test (tcase, the_path_is_named_stop_by_stop);

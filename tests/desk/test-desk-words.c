@@ -66,6 +66,9 @@ START_TEST (amounts)
   reads (unsoot_format_span (2 * 3600), "2 h");
   reads (unsoot_format_span (3 * 86400), "3 days");
   reads (unsoot_format_with_unit ("1", "L<"), "1 <span alpha=\"65%\">L&lt;</span>");
+  reads (unsoot_format_title_markup ("A & B", TRUE), "<b>A &amp; B</b>");
+  reads (unsoot_format_title_markup ("T4 5.1 · unit 12 · plate <7>", FALSE),
+         "T4 5.1\n<span size=\"small\" alpha=\"72%\">unit 12 · plate &lt;7&gt;</span>");
 }
 END_TEST
 
