@@ -246,6 +246,13 @@ unsoot_bay_body_note (UnsootBayBody *self)
   return self->entry != NULL ? unsoot_bay_entry_note (self->entry) : "";
 }
 
+void
+unsoot_bay_body_watch (UnsootBayBody *self, UnsootFormDraft *draft)
+{
+  if (self->entry != NULL)
+    unsoot_bay_entry_watch (self->entry, draft);
+}
+
 gboolean
 unsoot_bay_body_focus (UnsootBayBody *self)
 {

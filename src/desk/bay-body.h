@@ -6,6 +6,7 @@
 #include "bay-file.h"
 #include "bay-lots.h"
 #include "bay-task.h"
+#include "form-draft.h"
 #include "session.h"
 
 G_BEGIN_DECLS
@@ -31,6 +32,9 @@ UnsootBayLots *unsoot_bay_body_lots (UnsootBayBody *self);
 
 /* The signature that was typed; empty where none is asked for. */
 const char *unsoot_bay_body_note (UnsootBayBody *self);
+
+/* What is written there is kept by @draft. */
+void unsoot_bay_body_watch (UnsootBayBody *self, UnsootFormDraft *draft);
 
 /* Puts the keyboard where something is entered; FALSE where nothing is. */
 gboolean unsoot_bay_body_focus (UnsootBayBody *self);

@@ -32,9 +32,13 @@ struct _UnsootBayCard
   GtkButton *not_so;
   GtkButton *main;
 
+  UnsootFormDraft *draft; /* of what the task asks for; borrowed, NULL without a task */
+
   /* owned */
   UnsootBayTask *task;
   UnsootSession *session;
+
+  gboolean told; /* what was typed is on its way to the book */
 };
 
 enum
@@ -54,12 +58,15 @@ unsoot_bay_card_say (UnsootBayCard *self, const char *sentence)
 {
   gtk_label_set_text (self->trouble, sentence != NULL ? sentence : "");
   gtk_widget_set_visible (GTK_WIDGET (self->trouble), sentence != NULL);
+  if (sentence != NULL)
+    self->told = FALSE;
 }
 
 static void
 emit_event (UnsootBayCard *self, const UnsootRunEvent *event)
 {
   unsoot_bay_card_say (self, NULL);
+  self->told = TRUE;
   g_signal_emit (self, signals[EVENT], 0, event);
 }
 
@@ -98,7 +105,10 @@ sign (UnsootBayCard *self)
   if (*who == '\0')
     unsoot_bay_card_say (self, _ ("Enter who signs."));
   else
-    g_signal_emit (self, signals[SIGN], 0, who);
+    {
+      self->told = TRUE;
+      g_signal_emit (self, signals[SIGN], 0, who);
+    }
 }
 
 static void
@@ -304,6 +314,34 @@ set_buttons (UnsootBayCard *self)
   unsoot_access_name (GTK_WIDGET (self->main), name);
 }
 
+/* What was typed for the task before is in the book, or is kept. */
+static void
+drop_draft (UnsootBayCard *self)
+{
+  if (self->draft == NULL)
+    return;
+  if (self->told)
+    unsoot_form_draft_done (self->draft);
+  else
+    unsoot_form_draft_leave (self->draft);
+  gtk_box_remove (GTK_BOX (self), GTK_WIDGET (self->draft));
+  self->draft = NULL;
+}
+
+static void
+begin_draft (UnsootBayCard *self, gint64 job_id)
+{
+  g_autofree char *place = g_strdup_printf ("bay %s", self->task->key);
+
+  self->told = FALSE;
+  self->draft = UNSOOT_FORM_DRAFT (unsoot_form_draft_new ());
+  gtk_box_insert_child_after (GTK_BOX (self), GTK_WIDGET (self->draft), GTK_WIDGET (self->why));
+  unsoot_bay_body_watch (self->body, self->draft);
+  unsoot_form_draft_watch (self->draft, "reason", _ ("Why does it not apply here?"),
+                           GTK_WIDGET (self->reason));
+  unsoot_form_draft_begin (self->draft, self->session, place, job_id);
+}
+
 void
 unsoot_bay_card_show (UnsootBayCard *self, UnsootBayTask *task, const UnsootBayFile *file,
                       UnsootSession *session)
@@ -318,9 +356,11 @@ unsoot_bay_card_show (UnsootBayCard *self, UnsootBayTask *task, const UnsootBayF
   set_buttons (self);
   if (same)
     return;
+  drop_draft (self);
   gtk_editable_set_text (GTK_EDITABLE (self->reason), "");
   show_form (self, self->plain);
   unsoot_bay_body_show (self->body, task, file, session);
+  begin_draft (self, file->view->file->job->id);
   unsoot_bay_card_tick (self, file->run, unsoot_session_now (session));
   unsoot_bay_card_focus (self);
 }
@@ -354,6 +394,14 @@ unsoot_bay_card_scan (UnsootBayCard *self, const char *code)
     return FALSE;
   unsoot_bay_lots_scan (lots, code);
   return TRUE;
+}
+
+void
+unsoot_bay_card_forget (UnsootBayCard *self)
+{
+  drop_draft (self);
+  if (self->task != NULL)
+    *self->task->key = '\0';
 }
 
 void

@@ -36,6 +36,9 @@ void unsoot_bay_card_tick (UnsootBayCard *self, const UnsootRun *run, gint64 now
 /* Something was scanned; FALSE where no lot is asked for. */
 gboolean unsoot_bay_card_scan (UnsootBayCard *self, const char *code);
 
+/* Someone else is at the desk: what was typed is kept for its writer, and asked for anew. */
+void unsoot_bay_card_forget (UnsootBayCard *self);
+
 void unsoot_bay_card_focus (UnsootBayCard *self);
 
 G_END_DECLS

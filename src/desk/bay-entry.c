@@ -346,6 +346,14 @@ unsoot_bay_entry_note (UnsootBayEntry *self)
   return self->note != NULL ? gtk_editable_get_text (GTK_EDITABLE (self->note)) : "";
 }
 
+void
+unsoot_bay_entry_watch (UnsootBayEntry *self, UnsootFormDraft *draft)
+{
+  if (self->note != NULL)
+    unsoot_form_draft_watch (draft, "note", gtk_entry_get_placeholder_text (GTK_ENTRY (self->note)),
+                             self->note);
+}
+
 gboolean
 unsoot_bay_entry_focus (UnsootBayEntry *self)
 {

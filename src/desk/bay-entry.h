@@ -6,6 +6,7 @@
 #include "bay-file.h"
 #include "bay-lots.h"
 #include "bay-task.h"
+#include "form-draft.h"
 #include "session.h"
 
 G_BEGIN_DECLS
@@ -34,5 +35,8 @@ const char *unsoot_bay_entry_note (UnsootBayEntry *self);
 
 /* Puts the keyboard where something is entered; FALSE where nothing is. */
 gboolean unsoot_bay_entry_focus (UnsootBayEntry *self);
+
+/* What is written there is kept by @draft. */
+void unsoot_bay_entry_watch (UnsootBayEntry *self, UnsootFormDraft *draft);
 
 G_END_DECLS

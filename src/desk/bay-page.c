@@ -120,6 +120,8 @@ deed_done (gpointer owner, UnsootBayDone what, const GError *error)
   if (what != UNSOOT_DONE_STEP)
     gtk_stack_set_visible_child_name (self->stack, "run");
   if (what == UNSOOT_DONE_RELEASE)
+    unsoot_bay_release_done (self->release);
+  if (what == UNSOOT_DONE_RELEASE)
     unsoot_paper_view_open (GTK_WIDGET (self), session_of (self), self->file->view->file->job->id,
                             UNSOOT_PAPER_INCOMPLETE_TAG, 0);
   unsoot_view_reload (UNSOOT_VIEW (self));
@@ -215,10 +217,21 @@ back_cb (GtkWidget *widget, UnsootBayPage *self)
 static void
 open_release_cb (UnsootBayRun *run, UnsootBayPage *self)
 {
-  const UnsootStaffRow *person = unsoot_session_get_person (session_of (self));
-
   gtk_stack_set_visible_child_name (self->stack, "release");
-  unsoot_bay_release_open (self->release, self->file->run, person != NULL ? person->name : NULL);
+  unsoot_bay_release_open (self->release, self->file->run, self->file->view->file->job->id,
+                           session_of (self));
+}
+
+/* What is typed on the page is the one's who typed it. */
+static void
+person_changed_cb (UnsootBayPage *self)
+{
+  unsoot_bay_release_forget (self->release);
+  unsoot_bay_card_forget (unsoot_bay_run_get_card (self->run));
+  if (g_str_equal (shown_page (self), "release"))
+    gtk_stack_set_visible_child_name (self->stack, "run");
+  if (unsoot_session_get_person (session_of (self)) != NULL)
+    unsoot_view_reload (UNSOOT_VIEW (self));
 }
 
 static void
@@ -314,6 +327,15 @@ show_bay (UnsootView *view, gpointer result)
   set_busy (self, unsoot_bay_queue_is_busy (&self->queue));
 }
 
+/* The session is there only now. */
+static void
+unsoot_bay_page_constructed (GObject *object)
+{
+  g_signal_connect_object (session_of (UNSOOT_BAY_PAGE (object)), "notify::person",
+                           G_CALLBACK (person_changed_cb), object, G_CONNECT_SWAPPED);
+  G_OBJECT_CLASS (unsoot_bay_page_parent_class)->constructed (object);
+}
+
 static void
 unsoot_bay_page_dispose (GObject *object)
 {
@@ -350,6 +372,7 @@ unsoot_bay_page_class_init (UnsootBayPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   UnsootViewClass *view_class = UNSOOT_VIEW_CLASS (klass);
 
+  G_OBJECT_CLASS (klass)->constructed = unsoot_bay_page_constructed;
   G_OBJECT_CLASS (klass)->dispose = unsoot_bay_page_dispose;
   widget_class->map = unsoot_bay_page_map;
   widget_class->unmap = unsoot_bay_page_unmap;

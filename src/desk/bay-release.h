@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "run.h"
+#include "session.h"
 
 G_BEGIN_DECLS
 
@@ -12,8 +13,15 @@ G_BEGIN_DECLS
 #define UNSOOT_TYPE_BAY_RELEASE (unsoot_bay_release_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootBayRelease, unsoot_bay_release, UNSOOT, BAY_RELEASE, GtkBox)
 
-/* @person: proposed as the one who signs; may be NULL. What was typed before stays. */
-void unsoot_bay_release_open (UnsootBayRelease *self, const UnsootRun *run, const char *person);
+/* Who is at the desk is proposed as the one who signs. What they typed before stays. */
+void unsoot_bay_release_open (UnsootBayRelease *self, const UnsootRun *run, gint64 job_id,
+                              UnsootSession *session);
+
+/* It is released; what was typed is kept no more. */
+void unsoot_bay_release_done (UnsootBayRelease *self);
+
+/* Someone else is at the desk: what was typed is kept for its writer, and gone from here. */
+void unsoot_bay_release_forget (UnsootBayRelease *self);
 
 /* Why it can't be released; NULL takes it away. */
 void unsoot_bay_release_say (UnsootBayRelease *self, const char *sentence);

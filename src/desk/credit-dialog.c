@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
+#include "form-draft.h"
 #include "invoice-words.h"
 #include "store-call.h"
 #include "window.h"
@@ -16,6 +17,7 @@ struct _UnsootCreditDialog
   GtkLabel *about;
   GtkListBox *lines;
   GtkEntry *reason;
+  UnsootFormDraft *draft;
   GtkLabel *trouble;
   GtkLabel *sum;
   GtkButton *issue;
@@ -28,6 +30,7 @@ struct _UnsootCreditDialog
   UnsootStoreSlot slot;
 
   gint64 invoice_id;
+  gboolean leaving; /* as soon as the store has answered */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootCreditDialog, unsoot_credit_dialog, ADW_TYPE_WINDOW)
@@ -109,8 +112,11 @@ credited (gpointer owner, gpointer result, const GError *error)
   if (error != NULL)
     {
       say_trouble (self, error->message);
+      if (self->leaving)
+        gtk_window_close (GTK_WINDOW (self));
       return;
     }
+  unsoot_form_draft_done (self->draft);
   if (UNSOOT_IS_WINDOW (over))
     {
       g_autofree char *text = g_strdup_printf (_ ("Credit note %d is issued"), (int) note->number);
@@ -143,6 +149,21 @@ issue_cb (UnsootCreditDialog *self)
                           order_free, (GDestroyNotify) unsoot_invoice_row_free, credited, self);
 }
 
+/* What is under way is waited for: only its answer tells whether the draft is kept. */
+static gboolean
+unsoot_credit_dialog_close_request (GtkWindow *window)
+{
+  return !gtk_widget_get_sensitive (GTK_WIDGET (UNSOOT_CREDIT_DIALOG (window)->issue))
+         || GTK_WINDOW_CLASS (unsoot_credit_dialog_parent_class)->close_request (window);
+}
+
+static void
+hands_changed_cb (UnsootCreditDialog *self)
+{
+  self->leaving = TRUE;
+  gtk_window_close (GTK_WINDOW (self));
+}
+
 static void
 unsoot_credit_dialog_dispose (GObject *object)
 {
@@ -163,16 +184,21 @@ unsoot_credit_dialog_class_init (UnsootCreditDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_credit_dialog_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = unsoot_credit_dialog_close_request;
+  g_type_ensure (UNSOOT_TYPE_FORM_DRAFT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/credit-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootCreditDialog, about);
   gtk_widget_class_bind_template_child (widget_class, UnsootCreditDialog, lines);
   gtk_widget_class_bind_template_child (widget_class, UnsootCreditDialog, reason);
+  gtk_widget_class_bind_template_child (widget_class, UnsootCreditDialog, draft);
+  gtk_widget_class_bind_template_callback (widget_class, hands_changed_cb);
   gtk_widget_class_bind_template_child (widget_class, UnsootCreditDialog, trouble);
   gtk_widget_class_bind_template_child (widget_class, UnsootCreditDialog, sum);
   gtk_widget_class_bind_template_child (widget_class, UnsootCreditDialog, issue);
   gtk_widget_class_bind_template_callback (widget_class, issue_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  unsoot_form_draft_add_hands (widget_class);
 }
 
 static void
@@ -190,6 +216,7 @@ add_line (UnsootCreditDialog *self, const UnsootInvoiceLineRow *line)
   GtkWidget *row = adw_action_row_new (), *check = gtk_check_button_new ();
   g_autofree char *money = unsoot_session_money (self->session, line->net_minor);
   GtkWidget *amount = gtk_label_new (money);
+  g_autofree char *field = g_strdup_printf ("line %" G_GINT64_FORMAT, line->position);
   g_autofree char *text = g_markup_escape_text (line->text, -1);
   g_autofree char *name = g_strdup_printf ("%s, %s", line->text, money);
 
@@ -203,6 +230,7 @@ add_line (UnsootCreditDialog *self, const UnsootInvoiceLineRow *line)
   unsoot_access_name (row, name);
   unsoot_access_name (check, name);
   gtk_list_box_append (self->lines, row);
+  unsoot_form_draft_watch (self->draft, g_intern_string (field), name, check);
   g_ptr_array_add (self->checks, check);
   g_array_append_val (self->positions, line->position);
   g_array_append_val (self->nets, line->net_minor);
@@ -230,6 +258,8 @@ unsoot_credit_dialog_open (GtkWidget *over, UnsootSession *session,
       if (!unsoot_invoice_view_credited (invoice, line->position))
         add_line (self, line);
     }
+  unsoot_form_draft_watch (self->draft, "reason", _ ("Why"), GTK_WIDGET (self->reason));
+  unsoot_form_draft_begin (self->draft, session, "credit", row->id);
   changed_cb (self);
   gtk_window_present (GTK_WINDOW (self));
   gtk_widget_grab_focus (GTK_WIDGET (self->reason));

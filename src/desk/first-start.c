@@ -8,6 +8,7 @@
 #include "access.h"
 #include "demo-making.h"
 #include "new-shop.h"
+#include "new-shop-draft.h"
 #include "opening.h"
 #include "shop-files.h"
 
@@ -42,6 +43,7 @@ struct _UnsootFirstStart
   UnsootDemoMaking *making;
   GtkFileChooserNative *chooser;
   guint progress_id;
+  UnsootNewShopDraft *draft;
 
   UnsootWindow *window; /* borrowed: it holds this */
 };
@@ -121,6 +123,8 @@ open_session (UnsootFirstStart *self, GAsyncResult *result, const char *step, gb
       not_opened (self, step, error);
       return;
     }
+  if (g_str_equal (step, "form"))
+    unsoot_new_shop_draft_done (self->draft);
   if (remember)
     unsoot_shop_files_remember (unsoot_store_get_path (unsoot_session_get_store (session)));
   unsoot_window_set_session (self->window, session);
@@ -315,6 +319,7 @@ unsoot_first_start_dispose (GObject *object)
   UnsootFirstStart *self = UNSOOT_FIRST_START (object);
 
   stop_looking (self);
+  unsoot_new_shop_draft_leave (self->draft);
   self->window = NULL;
   g_clear_object (&self->cancellable);
   if (self->chooser != NULL)
@@ -325,11 +330,19 @@ unsoot_first_start_dispose (GObject *object)
 }
 
 static void
+unsoot_first_start_finalize (GObject *object)
+{
+  g_object_unref (UNSOOT_FIRST_START (object)->draft);
+  G_OBJECT_CLASS (unsoot_first_start_parent_class)->finalize (object);
+}
+
+static void
 unsoot_first_start_class_init (UnsootFirstStartClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_first_start_dispose;
+  G_OBJECT_CLASS (klass)->finalize = unsoot_first_start_finalize;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/first-start.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootFirstStart, steps);
@@ -367,12 +380,40 @@ name_rows (UnsootFirstStart *self)
     }
 }
 
+static char *
+paper_text (GtkWidget *row)
+{
+  return g_strdup_printf ("%u", adw_combo_row_get_selected (ADW_COMBO_ROW (row)));
+}
+
+static void
+paper_set (GtkWidget *row, const char *text)
+{
+  adw_combo_row_set_selected (ADW_COMBO_ROW (row), (guint) g_ascii_strtoull (text, NULL, 10));
+}
+
+/* All but the PIN. */
+static void
+begin_draft (UnsootFirstStart *self)
+{
+  static const UnsootFieldWays paper_ways = { "notify::selected", paper_text, paper_set, FALSE };
+
+  self->draft = unsoot_new_shop_draft_new ();
+  unsoot_new_shop_draft_watch (self->draft, "name", GTK_WIDGET (self->name), NULL);
+  unsoot_new_shop_draft_watch (self->draft, "town", GTK_WIDGET (self->town), NULL);
+  unsoot_new_shop_draft_watch (self->draft, "currency", GTK_WIDGET (self->currency), NULL);
+  unsoot_new_shop_draft_watch (self->draft, "paper", GTK_WIDGET (self->paper), &paper_ways);
+  unsoot_new_shop_draft_watch (self->draft, "owner", GTK_WIDGET (self->owner), NULL);
+  unsoot_new_shop_draft_begin (self->draft);
+}
+
 static void
 unsoot_first_start_init (UnsootFirstStart *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   name_rows (self);
   propose (self);
+  begin_draft (self);
 }
 
 GtkWidget *

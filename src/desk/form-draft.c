@@ -5,24 +5,12 @@
 
 #include "access.h"
 #include "draft-file.h"
-#include "draft-text.h"
 #include "format.h"
 
 enum
 {
   KEEP_AFTER_MS = 600
 };
-
-typedef struct
-{
-  const char *name;
-  char *label;
-  GtkWidget *field; /* borrowed: it stands in the same form */
-  const UnsootFieldWays *ways;
-  gboolean always;
-  char *first; /* what the record has */
-  char *base;  /* what it had when typing began */
-} Field;
 
 struct _UnsootFormDraft
 {
@@ -35,7 +23,7 @@ struct _UnsootFormDraft
   /* owned */
   UnsootSession *session;
   UnsootStoreSlot slot;
-  GPtrArray *fields; /* Field */
+  UnsootDraftFields *fields;
   char *place;
   char *dropped; /* what the button puts back; NULL: it drops */
 
@@ -55,111 +43,6 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (UnsootFormDraft, unsoot_form_draft, GTK_TYPE_BOX)
 
-static void
-field_free (gpointer data)
-{
-  Field *field = data;
-
-  g_free (field->label);
-  g_free (field->first);
-  g_free (field->base);
-  g_free (field);
-}
-
-static char *
-field_text (const Field *field)
-{
-  return field->ways->dup_text (field->field);
-}
-
-static gboolean
-field_typed (const Field *field)
-{
-  g_autofree char *text = field_text (field);
-
-  return g_strcmp0 (text, field->first) != 0;
-}
-
-static char *
-entry_text (GtkWidget *field)
-{
-  return g_strdup (gtk_editable_get_text (GTK_EDITABLE (field)));
-}
-
-static void
-entry_set (GtkWidget *field, const char *text)
-{
-  gtk_editable_set_text (GTK_EDITABLE (field), text);
-  gtk_editable_set_position (GTK_EDITABLE (field), -1);
-}
-
-/* By its words: the same choice may stand at another place by then. */
-static char *
-choice_text (GtkWidget *field)
-{
-  gpointer item = gtk_drop_down_get_selected_item (GTK_DROP_DOWN (field));
-
-  return g_strdup (item != NULL ? gtk_string_object_get_string (item) : "");
-}
-
-static void
-choice_set (GtkWidget *field, const char *text)
-{
-  GListModel *model = gtk_drop_down_get_model (GTK_DROP_DOWN (field));
-
-  for (guint i = 0; i < g_list_model_get_n_items (model); i++)
-    {
-      g_autoptr (GtkStringObject) item = g_list_model_get_item (model, i);
-      if (g_str_equal (gtk_string_object_get_string (item), text))
-        gtk_drop_down_set_selected (GTK_DROP_DOWN (field), i);
-    }
-}
-
-static char *
-check_text (GtkWidget *field)
-{
-  return g_strdup (gtk_check_button_get_active (GTK_CHECK_BUTTON (field)) ? "1" : "0");
-}
-
-static void
-check_set (GtkWidget *field, const char *text)
-{
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (field), g_str_equal (text, "1"));
-}
-
-static const UnsootFieldWays entry_ways = { "changed", entry_text, entry_set, TRUE };
-static const UnsootFieldWays choice_ways = { "notify::selected", choice_text, choice_set, TRUE };
-static const UnsootFieldWays check_ways = { "toggled", check_text, check_set, FALSE };
-
-/* Whether what is typed there is not for other eyes. */
-static gboolean
-is_secret (GtkWidget *field)
-{
-  return GTK_IS_PASSWORD_ENTRY (field)
-         || (GTK_IS_ENTRY (field) && !gtk_entry_get_visibility (GTK_ENTRY (field)));
-}
-
-/* What was typed, NULL where that is nothing. */
-static char *
-typed_text (UnsootFormDraft *self)
-{
-  g_autoptr (UnsootDraftText) text = unsoot_draft_text_new ();
-  gboolean typed = FALSE;
-
-  for (guint i = 0; i < self->fields->len; i++)
-    {
-      const Field *field = g_ptr_array_index (self->fields, i);
-      g_autofree char *now = field_text (field);
-
-      if (g_strcmp0 (now, field->first) != 0)
-        typed = TRUE;
-      else if (!field->always)
-        continue;
-      unsoot_draft_text_add (text, field->name, field->base, now);
-    }
-  return typed ? unsoot_draft_text_to_json (text) : NULL;
-}
-
 void
 unsoot_form_draft_keep (UnsootFormDraft *self)
 {
@@ -168,7 +51,7 @@ unsoot_form_draft_keep (UnsootFormDraft *self)
   if (self->keep_id == 0)
     return;
   g_clear_handle_id (&self->keep_id, g_source_remove);
-  text = typed_text (self);
+  text = unsoot_draft_fields_dup_typed (self->fields);
   if (text == NULL && !self->stored)
     return;
   self->stored = text != NULL;
@@ -198,56 +81,17 @@ say (UnsootFormDraft *self, const char *sentence, const char *verb, const char *
   gtk_widget_set_visible (GTK_WIDGET (self), TRUE);
 }
 
-/* What the record has by now in a field that was typed into before it had that. */
-static void
-add_theirs (GString *theirs, const Field *field)
-{
-  g_string_append_printf (theirs, "%s%s", theirs->len > 0 ? "; " : "", field->label);
-  if (field->ways->spoken)
-    g_string_append_printf (theirs, ": %s", *field->first != '\0' ? field->first : "–");
-}
-
-/* Puts what was kept over what nobody has touched yet; what differs from it in @theirs. */
-static gboolean
-put_back (UnsootFormDraft *self, const UnsootDraftText *kept, GString *theirs)
-{
-  g_autoptr (GPtrArray) free_fields = g_ptr_array_new ();
-  gboolean any = FALSE;
-
-  /* Before the first is filled, because one field may fill another. */
-  for (guint i = 0; i < self->fields->len; i++)
-    if (!field_typed (g_ptr_array_index (self->fields, i)))
-      g_ptr_array_add (free_fields, g_ptr_array_index (self->fields, i));
-  self->setting = TRUE;
-  for (guint i = 0; i < free_fields->len; i++)
-    {
-      Field *field = g_ptr_array_index (free_fields, i);
-      const char *base, *typed;
-
-      if (!unsoot_draft_text_find (kept, field->name, &base, &typed))
-        continue;
-      field->ways->set_text (field->field, typed);
-      if (g_str_equal (typed, field->first))
-        continue;
-      any = TRUE;
-      if (g_str_equal (base, field->first))
-        continue;
-      add_theirs (theirs, field);
-      g_free (field->base);
-      field->base = g_strdup (base);
-    }
-  self->setting = FALSE;
-  return any;
-}
-
 static gboolean
 restore (UnsootFormDraft *self, const char *json, gint64 at)
 {
-  g_autoptr (UnsootDraftText) kept = unsoot_draft_text_from_json (json);
   g_autoptr (GString) theirs = g_string_new (NULL);
   g_autofree char *when = NULL, *sentence = NULL;
+  gboolean any;
 
-  if (kept == NULL || !put_back (self, kept, theirs))
+  self->setting = TRUE;
+  any = unsoot_draft_fields_put_back (self->fields, json, theirs);
+  self->setting = FALSE;
+  if (!any)
     return FALSE;
   when = unsoot_format_stamp (at, unsoot_session_now (self->session),
                               unsoot_session_zone (self->session));
@@ -277,7 +121,7 @@ loaded_cb (gpointer owner, gpointer result, const GError *error)
   self->stored = TRUE;
   if (restore (self, row->text, row->at))
     return;
-  typed = typed_text (self);
+  typed = unsoot_draft_fields_dup_typed (self->fields);
   if (typed != NULL)
     return;
   /* The record has it by now, or it can't be read: there is nothing to keep. */
@@ -288,13 +132,9 @@ loaded_cb (gpointer owner, gpointer result, const GError *error)
 static void
 drop (UnsootFormDraft *self)
 {
-  self->dropped = typed_text (self);
+  self->dropped = unsoot_draft_fields_dup_typed (self->fields);
   self->setting = TRUE;
-  for (guint i = 0; i < self->fields->len; i++)
-    {
-      const Field *field = g_ptr_array_index (self->fields, i);
-      field->ways->set_text (field->field, field->first);
-    }
+  unsoot_draft_fields_reset (self->fields);
   self->setting = FALSE;
   g_clear_handle_id (&self->keep_id, g_source_remove);
   self->stored = FALSE;
@@ -345,7 +185,7 @@ unsoot_form_draft_finalize (GObject *object)
 {
   UnsootFormDraft *self = UNSOOT_FORM_DRAFT (object);
 
-  g_ptr_array_unref (self->fields);
+  unsoot_draft_fields_free (self->fields);
   g_free (self->place);
   g_free (self->dropped);
   G_OBJECT_CLASS (unsoot_form_draft_parent_class)->finalize (object);
@@ -363,7 +203,7 @@ unsoot_form_draft_class_init (UnsootFormDraftClass *klass)
 static void
 unsoot_form_draft_init (UnsootFormDraft *self)
 {
-  self->fields = g_ptr_array_new_with_free_func (field_free);
+  self->fields = unsoot_draft_fields_new ();
   self->says = gtk_label_new (NULL);
   self->button = gtk_button_new ();
   gtk_box_set_spacing (GTK_BOX (self), 12);
@@ -389,54 +229,40 @@ unsoot_form_draft_new (void)
 
 void
 unsoot_form_draft_watch_as (UnsootFormDraft *self, const char *name, const char *label,
-                            GtkWidget *widget, const UnsootFieldWays *ways)
+                            GtkWidget *field, const UnsootFieldWays *ways)
 {
-  Field *field;
-
   g_return_if_fail (UNSOOT_IS_FORM_DRAFT (self));
-  g_return_if_fail (!is_secret (widget));
-  field = g_new0 (Field, 1);
-  field->name = name;
-  field->label = g_strdup (label);
-  field->field = widget;
-  field->ways = ways;
-  g_ptr_array_add (self->fields, field);
-  g_signal_connect_object (widget, ways->signal, G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  unsoot_draft_fields_add (self->fields, name, label, field, ways, G_CALLBACK (changed_cb), self);
 }
 
 void
 unsoot_form_draft_watch (UnsootFormDraft *self, const char *name, const char *label,
                          GtkWidget *field)
 {
-  unsoot_form_draft_watch_as (self, name, label, field,
-                              GTK_IS_DROP_DOWN (field)      ? &choice_ways
-                              : GTK_IS_CHECK_BUTTON (field) ? &check_ways
-                                                            : &entry_ways);
+  unsoot_form_draft_watch_as (self, name, label, field, NULL);
 }
 
 void
 unsoot_form_draft_watch_always (UnsootFormDraft *self, const char *name)
 {
-  for (guint i = 0; i < self->fields->len; i++)
-    {
-      Field *field = g_ptr_array_index (self->fields, i);
-      field->always |= g_str_equal (field->name, name);
-    }
+  unsoot_draft_fields_keep_always (self->fields, name);
 }
 
 void
 unsoot_form_draft_settle (UnsootFormDraft *self)
 {
-  for (guint i = 0; i < self->fields->len; i++)
-    {
-      Field *field = g_ptr_array_index (self->fields, i);
-
-      g_free (field->first);
-      g_free (field->base);
-      field->first = field_text (field);
-      field->base = g_strdup (field->first);
-    }
+  unsoot_draft_fields_settle (self->fields);
   changed_cb (self);
+}
+
+static void
+listen (UnsootFormDraft *self)
+{
+  g_signal_connect_object (self->session, "notify::person", G_CALLBACK (person_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  /* This line itself is mapped only while it says something. */
+  g_signal_connect_object (gtk_widget_get_parent (GTK_WIDGET (self)), "unmap",
+                           G_CALLBACK (unsoot_form_draft_keep), self, G_CONNECT_SWAPPED);
 }
 
 void
@@ -445,20 +271,19 @@ unsoot_form_draft_begin (UnsootFormDraft *self, UnsootSession *session, const ch
 {
   const UnsootStaffRow *person = unsoot_session_get_person (session);
 
+  const gboolean anew = self->session != NULL;
+
   g_return_if_fail (UNSOOT_IS_FORM_DRAFT (self) && self->place == NULL);
   unsoot_form_draft_settle (self);
-  self->session = g_object_ref (session);
+  g_set_object (&self->session, session);
   self->place = g_strdup (place);
   self->record = record;
   self->staff_id = person != NULL ? person->id : 0;
   /* Of nobody nothing is kept: nobody carries anything out either. */
   if (person == NULL)
     return;
-  g_signal_connect_object (session, "notify::person", G_CALLBACK (person_changed_cb), self,
-                           G_CONNECT_SWAPPED);
-  /* This line itself is mapped only while it says something. */
-  g_signal_connect_object (gtk_widget_get_parent (GTK_WIDGET (self)), "unmap",
-                           G_CALLBACK (unsoot_form_draft_keep), self, G_CONNECT_SWAPPED);
+  if (!anew)
+    listen (self);
   unsoot_draft_file_load (&self->slot, session, self->staff_id, place, record, loaded_cb, self);
 }
 
@@ -471,6 +296,19 @@ unsoot_form_draft_done (UnsootFormDraft *self)
     return;
   self->stored = FALSE;
   unsoot_draft_file_put (self->session, self->staff_id, self->place, self->record, NULL);
+}
+
+void
+unsoot_form_draft_leave (UnsootFormDraft *self)
+{
+  if (self->place == NULL)
+    return;
+  unsoot_form_draft_keep (self);
+  unsoot_store_slot_clear (&self->slot);
+  g_clear_pointer (&self->place, g_free);
+  g_clear_pointer (&self->dropped, g_free);
+  self->stored = FALSE;
+  gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }
 
 static void

@@ -3,6 +3,7 @@
 
 #include <gtk/gtk.h>
 
+#include "draft-fields.h"
 #include "session.h"
 
 G_BEGIN_DECLS
@@ -17,22 +18,13 @@ G_BEGIN_DECLS
 #define UNSOOT_TYPE_FORM_DRAFT (unsoot_form_draft_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootFormDraft, unsoot_form_draft, UNSOOT, FORM_DRAFT, GtkBox)
 
-/* How a field is read and filled that is none of the toolkit's. */
-typedef struct
-{
-  const char *signal; /* when it changed; "notify::…" too */
-  char *(*dup_text) (GtkWidget *field);
-  void (*set_text) (GtkWidget *field, const char *text);
-  gboolean spoken; /* its text is what a person reads */
-} UnsootFieldWays;
-
 GtkWidget *unsoot_form_draft_new (void);
 
 /**
  * unsoot_form_draft_watch:
  * @name: of the field in what is kept; the same from one release to the next
  * @label: what the field is called; translated
- * @field: an entry, a drop-down or a check button; never one whose text is hidden
+ * @field: an entry, a text, a drop-down or a check button; never one whose text is hidden
  */
 void unsoot_form_draft_watch (UnsootFormDraft *self, const char *name, const char *label,
                               GtkWidget *field);
@@ -51,6 +43,10 @@ void unsoot_form_draft_begin (UnsootFormDraft *self, UnsootSession *session, con
 
 /* What stands in the fields now was saved, or read anew: typing counts from here. */
 void unsoot_form_draft_settle (UnsootFormDraft *self);
+
+/* The same fields are for something else from here on: it is kept, and the next begin is about
+ * that. Until then nothing is. */
+void unsoot_form_draft_leave (UnsootFormDraft *self);
 
 /* Keeps it now. */
 void unsoot_form_draft_keep (UnsootFormDraft *self);

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
+#include "form-draft.h"
 #include "procedure-text.h"
 #include "procedures.h"
 #include "store-call.h"
@@ -24,6 +25,7 @@ struct _UnsootProcedureDialog
   GtkLabel *about;
   GtkDropDown *sides;
   GtkTextView *text;
+  UnsootFormDraft *draft;
   GtkLabel *verdict;
   GtkButton *use;
 
@@ -34,6 +36,9 @@ struct _UnsootProcedureDialog
   UnsootProcedure *procedure; /* as it stands, where it can be used */
   UnsootStoreSlot read_slot;
   UnsootStoreSlot save_slot;
+
+  gboolean saving;
+  gboolean leaving; /* as soon as the store has answered */
 };
 
 G_DEFINE_FINAL_TYPE (UnsootProcedureDialog, unsoot_procedure_dialog, ADW_TYPE_WINDOW)
@@ -128,9 +133,16 @@ changed_cb (GtkTextBuffer *buffer, UnsootProcedureDialog *self)
 static void
 show_procedure (UnsootProcedureDialog *self, const UnsootProcedure *procedure)
 {
+  GtkTextBuffer *buffer = gtk_text_view_get_buffer (self->text);
   g_autofree char *text = unsoot_procedure_print (procedure, self->facts);
+  GtkTextIter start, end;
 
-  gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->text), text, -1);
+  /* Ctrl+Z brings back what it takes away. */
+  gtk_text_buffer_begin_user_action (buffer);
+  gtk_text_buffer_get_bounds (buffer, &start, &end);
+  gtk_text_buffer_delete (buffer, &start, &end);
+  gtk_text_buffer_insert (buffer, &start, text, -1);
+  gtk_text_buffer_end_user_action (buffer);
 }
 
 static void
@@ -192,22 +204,28 @@ in_use_read (gpointer owner, gpointer result, const GError *error)
 {
   UnsootProcedureDialog *self = owner;
   g_autoptr (UnsootProcedure) procedure = result;
+  g_autofree char *place = g_strdup_printf ("procedure %s", chosen_sides (self));
 
+  gtk_text_view_set_editable (self->text, TRUE);
   if (error != NULL)
     say (self, error->message, TRUE);
   else if (procedure != NULL)
     show_procedure (self, procedure);
   else
     show_usual (self);
+  unsoot_form_draft_begin (self->draft, self->session, place, self->family->id);
 }
 
 static void
 sides_cb (UnsootProcedureDialog *self)
 {
-  if (self->session != NULL)
-    unsoot_store_slot_call (&self->read_slot, unsoot_session_get_store (self->session), read_in_use,
-                            order_new (self), order_free, (GDestroyNotify) unsoot_procedure_free,
-                            in_use_read, self);
+  if (self->session == NULL)
+    return;
+  unsoot_form_draft_leave (self->draft);
+  gtk_text_view_set_editable (self->text, FALSE);
+  unsoot_store_slot_call (&self->read_slot, unsoot_session_get_store (self->session), read_in_use,
+                          order_new (self), order_free, (GDestroyNotify) unsoot_procedure_free,
+                          in_use_read, self);
 }
 
 static gpointer
@@ -225,12 +243,16 @@ saved (gpointer owner, gpointer result, const GError *error)
   UnsootProcedureDialog *self = owner;
   GtkWindow *over = gtk_window_get_transient_for (GTK_WINDOW (self));
 
+  self->saving = FALSE;
   gtk_widget_set_sensitive (GTK_WIDGET (self->use), TRUE);
   if (error != NULL)
     {
       say (self, error->message, TRUE);
+      if (self->leaving)
+        gtk_window_close (GTK_WINDOW (self));
       return;
     }
+  unsoot_form_draft_done (self->draft);
   if (UNSOOT_IS_WINDOW (over))
     unsoot_window_toast (UNSOOT_WINDOW (over), _ ("The procedure is in use"));
   gtk_window_close (GTK_WINDOW (self));
@@ -245,9 +267,25 @@ use_cb (UnsootProcedureDialog *self)
     return;
   order = order_new (self);
   order->procedure = unsoot_procedure_copy (self->procedure);
+  self->saving = TRUE;
   gtk_widget_set_sensitive (GTK_WIDGET (self->use), FALSE);
   unsoot_store_slot_call (&self->save_slot, unsoot_session_get_store (self->session), save, order,
                           order_free, NULL, saved, self);
+}
+
+/* What is under way is waited for: only its answer tells whether the draft is kept. */
+static gboolean
+unsoot_procedure_dialog_close_request (GtkWindow *window)
+{
+  return UNSOOT_PROCEDURE_DIALOG (window)->saving
+         || GTK_WINDOW_CLASS (unsoot_procedure_dialog_parent_class)->close_request (window);
+}
+
+static void
+hands_changed_cb (UnsootProcedureDialog *self)
+{
+  self->leaving = TRUE;
+  gtk_window_close (GTK_WINDOW (self));
 }
 
 static void
@@ -271,17 +309,22 @@ unsoot_procedure_dialog_class_init (UnsootProcedureDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = unsoot_procedure_dialog_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = unsoot_procedure_dialog_close_request;
+  g_type_ensure (UNSOOT_TYPE_FORM_DRAFT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/procedure-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootProcedureDialog, about);
   gtk_widget_class_bind_template_child (widget_class, UnsootProcedureDialog, sides);
   gtk_widget_class_bind_template_child (widget_class, UnsootProcedureDialog, text);
+  gtk_widget_class_bind_template_child (widget_class, UnsootProcedureDialog, draft);
+  gtk_widget_class_bind_template_callback (widget_class, hands_changed_cb);
   gtk_widget_class_bind_template_child (widget_class, UnsootProcedureDialog, verdict);
   gtk_widget_class_bind_template_child (widget_class, UnsootProcedureDialog, use);
   gtk_widget_class_bind_template_callback (widget_class, sides_cb);
   gtk_widget_class_bind_template_callback (widget_class, usual_cb);
   gtk_widget_class_bind_template_callback (widget_class, use_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  unsoot_form_draft_add_hands (widget_class);
 }
 
 static void
@@ -291,6 +334,7 @@ unsoot_procedure_dialog_init (UnsootProcedureDialog *self)
   unsoot_access_name_inside (GTK_WIDGET (self->sides), _ ("Which sides"));
   g_signal_connect_object (gtk_text_view_get_buffer (self->text), "changed",
                            G_CALLBACK (changed_cb), self, 0);
+  unsoot_form_draft_watch (self->draft, "steps", _ ("The steps"), GTK_WIDGET (self->text));
 }
 
 /* How much is poured is each job's own; the checker wants to know that something is. */
