@@ -186,7 +186,9 @@ unsoot_bay_body_show (UnsootBayBody *self, const UnsootBayTask *task, const Unso
       break;
     case UNSOOT_TASK_ACT:
     case UNSOOT_TASK_STEP:
-      ask (self, task, file, session);
+      /* Why not stands by itself: nothing is entered with what may not be done. */
+      if (task->may_do)
+        ask (self, task, file, session);
       break;
     case UNSOOT_TASK_HALTED:
       add_halt (self, file);

@@ -43,9 +43,9 @@ last_done (const UnsootRun *run)
   return step;
 }
 
-/* FALSE where nothing is to be made good. */
+/* FALSE where nothing is to be made good. @refused: why the step that is due waits for it. */
 static gboolean
-take_way_back (UnsootBayTask *task, const UnsootRun *run)
+take_way_back (UnsootBayTask *task, const UnsootRun *run, const UnsootFault *refused)
 {
   g_autoptr (UnsootRecovery) recovery = unsoot_run_recovery (run);
 
@@ -60,7 +60,10 @@ take_way_back (UnsootBayTask *task, const UnsootRun *run)
     take_step (task, run, UNSOOT_TASK_ALREADY,
                unsoot_procedure_step (unsoot_run_procedure (run), recovery->first),
                recovery->first);
-  say (task, &recovery->fault);
+  if (task->what->subject == UNSOOT_SUBJECT_TANK)
+    say (task, refused);
+  if (g_strcmp0 (recovery->fault.reason, refused->reason) != 0)
+    say (task, &recovery->fault);
   task->may_do = TRUE;
   task->may_be_late = task->kind == UNSOOT_TASK_ACT && !unsoot_run_is_interlock (task->what);
   return TRUE;
@@ -100,7 +103,7 @@ take_running (UnsootBayTask *task, const UnsootRun *run, gboolean cut_off)
   else if (offer.caution)
     take_cautions (task, run,
                    unsoot_procedure_step (unsoot_run_procedure (run), offer.step)->phase);
-  else if (!take_way_back (task, run))
+  else if (!take_way_back (task, run, &offer.fault))
     take_current (task, run, &offer);
 }
 

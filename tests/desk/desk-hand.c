@@ -5,13 +5,32 @@
 #include "suite.h"
 
 UnsootWindow *
-desk_hand_window (UnsootSession *session)
+desk_hand_window_sized (UnsootSession *session, int width, int height)
 {
   UnsootWindow *window = g_object_new (UNSOOT_TYPE_WINDOW, NULL);
 
   unsoot_window_set_session (window, session);
+  if (width > 0)
+    gtk_window_set_default_size (GTK_WINDOW (window), width, height);
   gtk_window_present (GTK_WINDOW (window));
   return window;
+}
+
+UnsootWindow *
+desk_hand_window (UnsootSession *session)
+{
+  return desk_hand_window_sized (session, 0, 0);
+}
+
+void
+desk_hand_load_style (void)
+{
+  g_autoptr (GtkCssProvider) style = gtk_css_provider_new ();
+
+  gtk_css_provider_load_from_resource (style, "/org/unsoot/Unsoot/style.css");
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
+                                              GTK_STYLE_PROVIDER (style),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
 }
 
 void

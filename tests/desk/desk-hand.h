@@ -9,6 +9,10 @@
 
 /* A window on @session, in front. */
 UnsootWindow *desk_hand_window (UnsootSession *session);
+UnsootWindow *desk_hand_window_sized (UnsootSession *session, int width, int height);
+
+/* The desk's own style, which the application loads in the program. */
+void desk_hand_load_style (void);
 
 /* Takes both away, once what is under way has ended. */
 void desk_hand_leave (UnsootWindow *window, UnsootSession *session);

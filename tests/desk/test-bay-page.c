@@ -4,9 +4,8 @@
 #include "bay-bell.h"
 #include "bay-page.h"
 #include "bay-run.h"
-#include "desk-shop.h"
+#include "desk-hand.h"
 #include "suite.h"
-#include "window.h"
 
 /* The bay on the demo shop, in this process, at the smallest size that it has to fit into. Sizes
  * of what is touched are the shop's own rule for gloved hands: 48 px, and 64 for a deed. */
@@ -31,27 +30,12 @@ is_settled (gpointer data)
 static UnsootWindow *
 open_bay (UnsootSession *session, gint64 job)
 {
-  UnsootWindow *window = g_object_new (UNSOOT_TYPE_WINDOW, NULL);
+  UnsootWindow *window = desk_hand_window_sized (session, WIDTH, HEIGHT);
 
-  unsoot_window_set_session (window, session);
-  gtk_window_set_default_size (GTK_WINDOW (window), WIDTH, HEIGHT);
-  gtk_window_present (GTK_WINDOW (window));
   ck_assert (unsoot_window_open (window, "bay", job));
   desk_shop_wait (is_settled, window, "the bay");
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   return window;
-}
-
-/* The desk's own style, which the application loads in the program. */
-static void
-load_style (void)
-{
-  g_autoptr (GtkCssProvider) style = gtk_css_provider_new ();
-
-  gtk_css_provider_load_from_resource (style, "/org/unsoot/Unsoot/style.css");
-  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
-                                              GTK_STYLE_PROVIDER (style),
-                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
 }
 
 static gboolean
@@ -117,7 +101,7 @@ START_TEST (what_is_touched_is_big_enough)
   UnsootSession *session;
 
   desk_shop_start_toolkit ();
-  load_style ();
+  desk_hand_load_style ();
   session = desk_shop_open ();
   for (gsize i = 0; i < G_N_ELEMENTS (jobs); i++)
     {
@@ -139,7 +123,7 @@ START_TEST (stop_and_release_are_big_enough)
   UnsootSession *session;
 
   desk_shop_start_toolkit ();
-  load_style ();
+  desk_hand_load_style ();
   session = desk_shop_open ();
   for (gsize i = 0; i < G_N_ELEMENTS (ways); i++)
     {
