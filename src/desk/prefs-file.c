@@ -22,6 +22,7 @@ unsoot_prefs_file_free (UnsootPrefsFile *self)
   g_clear_pointer (&self->tax_rules, g_ptr_array_unref);
   g_clear_pointer (&self->staff, g_ptr_array_unref);
   g_clear_pointer (&self->machines, g_ptr_array_unref);
+  g_clear_pointer (&self->tanks, g_ptr_array_unref);
   g_clear_pointer (&self->fluids, g_ptr_array_unref);
   g_clear_pointer (&self->suppliers, g_ptr_array_unref);
   g_clear_pointer (&self->families, g_ptr_array_unref);
@@ -65,6 +66,7 @@ unsoot_prefs_file_load (UnsootDb *db, GError **error)
       || (self->tax_rules = unsoot_tax_rule_list (db, error)) == NULL
       || (self->staff = unsoot_staff_list (db, error)) == NULL
       || (self->machines = unsoot_machine_list (db, error)) == NULL
+      || (self->tanks = unsoot_tank_list (db, error)) == NULL
       || (self->fluids = unsoot_fluid_list (db, error)) == NULL
       || (self->suppliers = unsoot_supplier_list (db, error)) == NULL
       || (self->families = unsoot_family_list (db, error)) == NULL

@@ -18,6 +18,7 @@ typedef struct
   GPtrArray *tax_rules;  /* UnsootTaxRuleRow */
   GPtrArray *staff;      /* UnsootStaffRow */
   GPtrArray *machines;   /* UnsootMachineRow */
+  GPtrArray *tanks;      /* UnsootTankRow by machine */
   GPtrArray *fluids;     /* UnsootFluidRow */
   GPtrArray *suppliers;  /* UnsootSupplierRow by name */
   GPtrArray *families;   /* UnsootFamilyRow by name */

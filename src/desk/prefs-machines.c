@@ -6,8 +6,9 @@
 #include "machine-row.h"
 #include "machines.h"
 #include "prefs-edit.h"
+#include "prefs-tanks.h"
 
-/* A machine is added with its two tanks; afterwards they stay as they are, like the machine. */
+/* A machine is added with its two tanks; what they hold is changed in rows of their own. */
 
 enum
 {
@@ -133,6 +134,19 @@ save (UnsootDb *db, const UnsootActing *who, gpointer record, GError **error)
 
 static const UnsootPrefsEdit edit = { &form, &unsoot_machine_row_type, text, apply, save };
 
+static void
+add_tanks (GtkWidget *list, const UnsootPrefsFile *file, const UnsootMachineRow *machine,
+           UnsootSession *session)
+{
+  for (guint i = 0; i < file->tanks->len; i++)
+    {
+      const UnsootTankRow *tank = g_ptr_array_index (file->tanks, i);
+      if (tank->machine_id == machine->id)
+        gtk_list_box_append (GTK_LIST_BOX (list),
+                             unsoot_prefs_tank_row_new (session, machine, tank));
+    }
+}
+
 void
 unsoot_prefs_card_machines (UnsootCard *card, const UnsootPrefsFile *file, UnsootSession *session)
 {
@@ -146,6 +160,7 @@ unsoot_prefs_card_machines (UnsootCard *card, const UnsootPrefsFile *file, Unsoo
           unsoot_prefs_row_new (session, &edit, machine->name,
                                 machine->active ? machine->serial : _ ("not in use"), NULL,
                                 machine));
+      add_tanks (list, file, machine, session);
     }
   unsoot_prefs_list_show (list, card, _ ("None yet. A machine has a tank for each side."));
   gtk_box_append (GTK_BOX (card),

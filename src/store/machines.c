@@ -8,6 +8,7 @@
 #include "fluid-row.h"
 #include "lot-row.h"
 #include "rig.h"
+#include "tanks.h"
 
 void
 unsoot_tank_state_free (UnsootTankState *state)
@@ -38,9 +39,8 @@ keep_tank (UnsootDb *db, const UnsootActing *who, gint64 machine_id, const char 
 {
   if (tank == NULL)
     return TRUE;
-  if (tank->capacity_ml <= 0 || tank->low_ml < 0 || tank->low_ml >= tank->capacity_ml)
-    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
-                             _ ("A tank needs its capacity, and a low mark below it."));
+  if (!unsoot_tank_check_size (db, tank, error))
+    return FALSE;
   UnsootTankRow *row = unsoot_record_copy (&unsoot_tank_row_type, tank);
   row->machine_id = machine_id;
   g_free (row->side);
@@ -121,6 +121,12 @@ state_of (UnsootDb *db, const UnsootTankRow *tank, GError **error)
     }
   state->words = words_of (db, state->last, error);
   return state->words != NULL ? g_steal_pointer (&state) : NULL;
+}
+
+GPtrArray *
+unsoot_tank_list (UnsootDb *db, GError **error)
+{
+  return unsoot_rows_list (db, &unsoot_tank_row_type, error, "ORDER BY machine_id, side");
 }
 
 GPtrArray *

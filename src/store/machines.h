@@ -26,6 +26,20 @@ UnsootMachineRow *unsoot_machine_load (UnsootDb *db, gint64 id, GError **error);
 gboolean unsoot_machine_save (UnsootDb *db, const UnsootActing *who, UnsootMachineRow *machine,
                               UnsootTankRow *fuel, UnsootTankRow *intake, GError **error);
 
+/**
+ * unsoot_tank_save:
+ * @tank: one of a machine's, with its new capacity and low mark in mL
+ *
+ * Another size of tank, or another low-level switch.
+ * Errors: NOT_ALLOWED; CONFLICT; INVALID for a low mark that is not below the capacity; CONSTRAINT
+ * for less than what is in it by the book, or while a run has the machine.
+ */
+gboolean unsoot_tank_save (UnsootDb *db, const UnsootActing *who, UnsootTankRow *tank,
+                           GError **error);
+
+/* UnsootTankRow of every machine: by machine, fuel first. */
+GPtrArray *unsoot_tank_list (UnsootDb *db, GError **error);
+
 /* UnsootTankState, fuel first. */
 GPtrArray *unsoot_machine_tanks (UnsootDb *db, gint64 machine_id, GError **error);
 UnsootTankState *unsoot_machine_tank (UnsootDb *db, gint64 machine_id, const char *side,

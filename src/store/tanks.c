@@ -37,6 +37,43 @@ check_free (UnsootDb *db, gint64 machine_id, GError **error)
   return TRUE;
 }
 
+gboolean
+unsoot_tank_check_size (UnsootDb *db, const UnsootTankRow *tank, GError **error)
+{
+  if (tank->capacity_ml <= 0 || tank->low_ml < 0 || tank->low_ml >= tank->capacity_ml)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
+                             _ ("A tank needs its capacity, and a low mark below it."));
+  if (tank->id == 0)
+    return TRUE;
+  g_autoptr (UnsootTankState) state = unsoot_machine_tank (db, tank->machine_id, tank->side, error);
+  if (state == NULL)
+    return FALSE;
+  if (state->last != NULL && state->last->ml > tank->capacity_ml)
+    {
+      g_autofree char *there = unsoot_dose_volume_words (state->last->ml);
+      g_autofree char *wanted = unsoot_dose_volume_words (tank->capacity_ml);
+      return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                               _ ("The tank holds %s by the book, so it can't be one for %s. Drain "
+                                  "it first, or record what is found in it."),
+                               there, wanted);
+    }
+  return TRUE;
+}
+
+gboolean
+unsoot_tank_save (UnsootDb *db, const UnsootActing *who, UnsootTankRow *tank, GError **error)
+{
+  g_autoptr (UnsootTransaction) deed = unsoot_deed_begin (db, who, UNSOOT_DEED_EDIT_SHOP, error);
+
+  if (deed == NULL)
+    return FALSE;
+  return unsoot_deed_end (&deed,
+                          check_free (db, tank->machine_id, error)
+                              && unsoot_tank_check_size (db, tank, error)
+                              && unsoot_rows_update (db, &unsoot_tank_row_type, tank, who, error),
+                          error);
+}
+
 static gboolean
 as_found (UnsootTank *tank, gint64 ml, const char *contents, GError **error)
 {

@@ -11,6 +11,9 @@ G_BEGIN_DECLS
 /* What the last event says of a tank; unknown where there was none. */
 void unsoot_tank_state_to_rig (const UnsootTankState *state, UnsootTank *tank);
 
+/* A tank's sizes make sense, and what is in it by the book fits. Errors: INVALID; CONSTRAINT. */
+gboolean unsoot_tank_check_size (UnsootDb *db, const UnsootTankRow *tank, GError **error);
+
 /* Adds a tank's event, in the caller's deed. Returns its id, 0 on error. */
 gint64 unsoot_tank_event_add (UnsootDb *db, const UnsootActing *who, gint64 tank_id,
                               const char *kind, const UnsootTank *tank, gint64 job_id, gint64 at,

@@ -172,6 +172,10 @@ ck_starts_over (Bay *bay)
   ck_assert_int_eq ((int) bay_book (FILLS), 1);
 }
 
+#define MACHINE                                                                                    \
+  "SELECT machine_id FROM bookings WHERE state = 'planned' AND job_id ="                           \
+  " (SELECT min (id) FROM jobs WHERE status = 'arrived')"
+
 /* What somebody found in the fuel tank of the machine that is booked. */
 static gpointer
 find_in_tank (UnsootDb *db, gpointer contents, GCancellable *cancellable, GError **error)
@@ -179,9 +183,7 @@ find_in_tank (UnsootDb *db, gpointer contents, GCancellable *cancellable, GError
   UnsootActing who = { .now = desk_shop_now () };
   gint64 machine = 0;
 
-  if (unsoot_db_int (db, &machine, error,
-                     "SELECT machine_id FROM bookings WHERE state = 'planned' AND job_id ="
-                     " (SELECT min (id) FROM jobs WHERE status = 'arrived')"))
+  if (unsoot_db_int (db, &machine, error, MACHINE))
     unsoot_tank_post (db, &who, machine, "fuel", "found", 300, contents, NULL, error);
   return NULL;
 }
@@ -239,6 +241,38 @@ START_TEST (an_unknown_tank_is_not_filled)
 }
 END_TEST
 
+/* Less than the demo's smallest dose. */
+static gpointer
+shrink_tank (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **error)
+{
+  UnsootActing who = { .now = desk_shop_now () };
+  g_autoptr (UnsootTankState) state = NULL;
+  gint64 machine = 0;
+
+  if (unsoot_db_int (db, &machine, error, MACHINE))
+    state = unsoot_machine_tank (db, machine, "fuel", error);
+  if (state == NULL)
+    return NULL;
+  state->tank->capacity_ml = 400;
+  state->tank->low_ml = 100;
+  unsoot_tank_save (db, &who, state->tank, error);
+  return NULL;
+}
+
+START_TEST (a_tank_is_not_overfilled)
+{
+  Bay bay = { 0 };
+
+  prepare (&bay, shrink_tank, NULL);
+  open_small (&bay);
+  bay_go_to (&bay, UNSOOT_ACT_FILL, UNSOOT_SUBJECT_TANK);
+  ck_in_sight (&bay, "The tank doesn't hold that much.");
+  ck_assert_ptr_null (desk_shop_widget (GTK_WIDGET (bay.card), UNSOOT_TYPE_BAY_LOTS));
+  ck_assert (!gtk_widget_is_sensitive (bay_part (&bay, "main")));
+  bay_close (&bay);
+}
+END_TEST
+
 static Suite *
 bay_refusals_suite (void)
 {
@@ -252,6 +286,7 @@ bay_refusals_suite (void)
   tcase_add_test (tcase, an_unflushed_tank_is_not_filled);
   tcase_add_test (tcase, a_dirty_tank_is_not_filled);
   tcase_add_test (tcase, an_unknown_tank_is_not_filled);
+  tcase_add_test (tcase, a_tank_is_not_overfilled);
   suite_add_tcase (suite, tcase);
   return suite;
 }

@@ -211,6 +211,17 @@ START_TEST (test_tanks_by_the_same_rules)
 }
 END_TEST
 
+static gboolean
+resize (TestShop *shop, gint64 staff, gint64 capacity, gint64 low, GError **error)
+{
+  UnsootActing who = test_as (staff, 0);
+  g_autoptr (UnsootTankState) state = unsoot_machine_tank (shop->db, shop->cart, "fuel", error);
+
+  state->tank->capacity_ml = capacity;
+  state->tank->low_ml = low;
+  return unsoot_tank_save (shop->db, &who, state->tank, error);
+}
+
 START_TEST (test_a_run_has_its_tanks)
 {
   g_autoptr (TestShop) shop = test_shop_new ();
@@ -223,6 +234,36 @@ START_TEST (test_a_run_has_its_tanks)
   test_begin (shop, job);
   ck_assert_int_eq (tank (shop, "drain", 0, NULL, NULL, &error), 0);
   ck_constraint (error, "A run has this machine");
+  ck_assert (!resize (shop, shop->owner, 9000, 250, &error));
+  ck_constraint (error, "A run has this machine");
+}
+END_TEST
+
+#define FUEL_TANK " FROM tanks WHERE machine_id = 1 AND side = 'fuel'"
+
+START_TEST (test_a_tank_of_another_size)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  GError *error = NULL;
+
+  ck_assert (resize (shop, shop->owner, 6000, 250, &error));
+  ck_no_error (error);
+  ck_ask (shop, "SELECT capacity_ml" FUEL_TANK, 6000);
+  ck_ask (shop, "SELECT low_ml" FUEL_TANK, 250);
+  ck_assert (!resize (shop, shop->clerk, 5000, 250, &error));
+  ck_not_allowed (error, "parts clerk");
+  ck_assert (!resize (shop, shop->owner, 250, 250, &error));
+  ck_invalid (error, "low mark below it");
+  ck_assert (!resize (shop, shop->owner, 0, 0, &error));
+  ck_invalid (error, "needs its capacity");
+  ck_assert_int_ne (tank (shop, "found", 700, "returned", NULL, &error), 0);
+  ck_assert (!resize (shop, shop->owner, 699, 100, &error));
+  ck_constraint (error, "The tank holds 700 mL by the book, so it can't be one for 699 mL");
+  ck_ask (shop, "SELECT capacity_ml" FUEL_TANK, 6000);
+  ck_assert (resize (shop, shop->owner, 700, 100, &error));
+  ck_no_error (error);
+  ck_assert_int_eq (tank (shop, "found", 701, "returned", NULL, &error), 0);
+  ck_invalid (error, "701");
 }
 END_TEST
 
@@ -265,6 +306,7 @@ stock_deeds_suite (void)
   tcase_add_test (tcase, test_an_opened_container_has_its_own_date);
   tcase_add_test (tcase, test_tanks_by_the_same_rules);
   tcase_add_test (tcase, test_a_run_has_its_tanks);
+  tcase_add_test (tcase, test_a_tank_of_another_size);
   tcase_add_test (tcase, test_loans);
   suite_add_tcase (suite, tcase);
   return suite;
