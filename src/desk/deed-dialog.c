@@ -209,8 +209,10 @@ unsoot_deed_dialog_new (GtkWidget *over, UnsootSession *session, const UnsootDee
 void
 unsoot_deed_dialog_say (UnsootDeedDialog *self, const char *sentence)
 {
+  const char *title = gtk_window_get_title (GTK_WINDOW (self));
+
   gtk_label_set_text (self->about, sentence);
-  gtk_widget_set_visible (GTK_WIDGET (self->about), TRUE);
+  gtk_widget_set_visible (GTK_WIDGET (self->about), g_strcmp0 (sentence, title) != 0);
 }
 
 void

@@ -193,7 +193,7 @@ undo_line_decline (UnsootDb *db, const UnsootActing *who, UnsootDeedOrder *order
 
 const UnsootDeedForm unsoot_job_line_decline_form = {
   .slug = "decline-line",
-  .title = N_ ("The customer does not want this line"),
+  .title = N_ ("Decline this line"),
   .verb = N_ ("Record as declined"),
   .done = N_ ("Declined; it is offered again next time"),
   .deed = UNSOOT_DEED_DECLINE,

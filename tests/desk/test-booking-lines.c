@@ -30,8 +30,7 @@ decline (const char *text, const char *why)
   GtkWidget *dialog;
 
   g_signal_emit_by_name (deed_of_line (text), "clicked");
-  dialog = GTK_WIDGET (
-      gtk_widget_get_root (desk_book_wait_label ("The customer does not want this line")));
+  dialog = GTK_WIDGET (gtk_widget_get_root (desk_book_wait_label ("Decline this line")));
   unsoot_deed_dialog_set_text (UNSOOT_DEED_DIALOG (dialog), 0, why);
   desk_book_press ("Record as declined");
 }
