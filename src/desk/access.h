@@ -15,3 +15,6 @@ void unsoot_access_describe (GtkWidget *widget, const char *description);
 /* Calls whatever has no name inside a row of the toolkit's as the row is called: its icons,
  * buttons and lists are made by the toolkit, which leaves them nameless. */
 void unsoot_access_name_inside (GtkWidget *row, const char *name);
+
+/* Only the page of @stack that is seen is read out: the toolkit tells of all of them. */
+void unsoot_access_stack (GtkStack *stack);

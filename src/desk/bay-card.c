@@ -280,6 +280,7 @@ static void
 unsoot_bay_card_init (UnsootBayCard *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  unsoot_access_stack (self->middle);
   unsoot_bay_stepper_set_up (self->minutes, _ ("Minutes ago"), _ ("min ago"), 5, 5, 0, 240, 0);
 }
 

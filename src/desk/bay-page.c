@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "access.h"
 #include "bay-over.h"
 #include "bay-queue.h"
 #include "bay-release.h"
@@ -396,6 +397,7 @@ unsoot_bay_page_init (UnsootBayPage *self)
   self->queue.owner = self;
   self->queue.done = deed_done;
   gtk_widget_init_template (GTK_WIDGET (self));
+  unsoot_access_stack (self->stack);
   card = unsoot_bay_run_get_card (self->run);
   g_signal_connect (card, "event", G_CALLBACK (post_cb), self);
   g_signal_connect (card, "go-on", G_CALLBACK (go_on_cb), self);

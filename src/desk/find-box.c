@@ -399,6 +399,7 @@ unsoot_find_box_init (UnsootFindBox *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_widget_set_parent (GTK_WIDGET (self->popover), GTK_WIDGET (self));
+  unsoot_access_stack (self->answer);
   gtk_list_box_set_header_func (self->results, head_row_cb, NULL, NULL);
 }
 

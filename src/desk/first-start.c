@@ -411,6 +411,7 @@ static void
 unsoot_first_start_init (UnsootFirstStart *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  unsoot_access_stack (self->steps);
   name_rows (self);
   propose (self);
   begin_draft (self);

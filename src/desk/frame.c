@@ -80,6 +80,7 @@ static void
 unsoot_frame_init (UnsootFrame *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  unsoot_access_stack (self->stack);
   unsoot_access_name (GTK_WIDGET (gtk_menu_button_get_popover (self->menu_button)),
                       _ ("Main menu"));
 }

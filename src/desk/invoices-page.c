@@ -158,7 +158,7 @@ filter_new (UnsootRecordsPage *self)
 
   unsoot_access_name (chooser, _ ("Which invoices"));
   /* The button inside is what has the focus. */
-  unsoot_access_name (gtk_widget_get_first_child (chooser), _ ("Which invoices"));
+  unsoot_access_name_inside (chooser, _ ("Which invoices"));
   g_signal_connect (chooser, "notify::selected", G_CALLBACK (filter_cb), self);
   return chooser;
 }

@@ -152,7 +152,7 @@ filter_new (UnsootRecordsPage *self)
   chooser = gtk_drop_down_new (G_LIST_MODEL (words), NULL);
   unsoot_access_name (chooser, _ ("Which jobs"));
   /* The button inside is what has the focus. */
-  unsoot_access_name (gtk_widget_get_first_child (chooser), _ ("Which jobs"));
+  unsoot_access_name_inside (chooser, _ ("Which jobs"));
   g_signal_connect (chooser, "notify::selected", G_CALLBACK (filter_cb), self);
   return chooser;
 }

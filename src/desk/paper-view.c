@@ -298,6 +298,7 @@ unsoot_paper_view_init (UnsootPaperView *self)
 {
   self->cancellable = g_cancellable_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  unsoot_access_stack (self->stack);
   set_ready (self, FALSE);
 }
 

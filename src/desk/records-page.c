@@ -428,6 +428,7 @@ unsoot_records_page_init (UnsootRecordsPage *self)
   private->lines = g_list_store_new (UNSOOT_TYPE_LINE_ITEM);
   private->filter = g_strdup ("");
   gtk_widget_init_template (GTK_WIDGET (self));
+  unsoot_access_stack (private->stack);
   adjustment = gtk_scrolled_window_get_vadjustment (private->scroller);
   g_signal_connect (adjustment, "value-changed", G_CALLBACK (scrolled_cb), self);
   g_signal_connect (adjustment, "changed", G_CALLBACK (scrolled_cb), self);
