@@ -43,13 +43,10 @@ is_deed (const char *name)
   return FALSE;
 }
 
-static void
-note_button (AtspiAccessible *thing, AtspiRole role, const char *name, gpointer data)
+static gboolean
+is_main_button (const DeskNode *node, gconstpointer data)
 {
-  AtspiAccessible **button = data;
-
-  if (*button == NULL && role == ATSPI_ROLE_PUSH_BUTTON && is_deed (name))
-    *button = g_object_ref (thing);
+  return node->role == ATSPI_ROLE_PUSH_BUTTON && is_deed (node->name);
 }
 
 /* It is one button from the first step to the signature; only its words change. */
@@ -59,8 +56,9 @@ main_button (Desk *desk)
   const gint64 last = deadline ();
   AtspiAccessible *button = NULL;
 
-  while (button == NULL && g_get_monotonic_time () < last)
-    desk_each (desk, note_button, &button);
+  while ((button = desk_find_now (desk, is_main_button, NULL)) == NULL
+         && g_get_monotonic_time () < last)
+    g_usleep (POLL_US);
   if (button == NULL)
     give_up (desk, "is not offered", "a step");
   return button;

@@ -11,71 +11,46 @@ enum
 {
   PATIENCE_S = 90,
   POLL_US = 30000,
-  MOST_TABS = 60,
-  DEEPEST = 60
+  MOST_TABS = 60
 };
 
-typedef struct
+/* Of the windows, which each keep a focus of their own, the one is asked that has the keyboard;
+ * in it the innermost: an entry's text is focused inside the entry. */
+static const DeskNode *
+focus_in (GPtrArray *tree)
 {
-  AtspiAccessible *thing; /* NULL: nothing has the keyboard */
-  char *name;
-} Focus;
+  const DeskNode *focus = NULL;
+  gboolean active = FALSE;
 
-/* The innermost: an entry's text is focused inside the entry. Of the windows, which each keep a
- * focus of their own, the one is asked that has the keyboard. */
-static gboolean
-find_focus_in (AtspiAccessible *thing, int depth, Focus *focus)
-{
-  const int n = depth < DEEPEST ? atspi_accessible_get_child_count (thing, NULL) : 0;
-
-  for (int i = 0; i < n; i++)
+  for (guint i = 0; i < tree->len; i++)
     {
-      g_autoptr (AtspiAccessible) child = atspi_accessible_get_child_at_index (thing, i, NULL);
-      g_autoptr (AtspiStateSet) states
-          = child != NULL ? atspi_accessible_get_state_set (child) : NULL;
-      gboolean has;
+      const DeskNode *node = tree->pdata[i];
 
-      if (states == NULL || !atspi_state_set_contains (states, ATSPI_STATE_VISIBLE))
-        continue;
-      if (depth == 0 && !atspi_state_set_contains (states, ATSPI_STATE_ACTIVE))
-        continue;
-      has = depth > 0 && atspi_state_set_contains (states, ATSPI_STATE_FOCUSED);
-      if (has)
-        {
-          g_set_object (&focus->thing, child);
-          g_free (focus->name);
-          focus->name = atspi_accessible_get_name (child, NULL);
-        }
-      if (find_focus_in (child, depth + 1, focus) || has)
-        return TRUE;
+      if (node->parent < 0)
+        active = desk_node_is (node, ATSPI_STATE_ACTIVE);
+      else if (active && desk_node_is (node, ATSPI_STATE_FOCUSED)
+               && (focus == NULL || node->depth > focus->depth))
+        focus = node;
     }
-  return FALSE;
-}
-
-static Focus
-find_focus (Desk *desk)
-{
-  Focus focus = { NULL, NULL };
-
-  find_focus_in (desk->application, 0, &focus);
   return focus;
 }
 
-static void
-focus_clear (Focus *focus)
+/* What the thing at the keyboard is called; NULL: nothing has it. */
+static char *
+name_at_keyboard (Desk *desk)
 {
-  g_clear_object (&focus->thing);
-  g_clear_pointer (&focus->name, g_free);
-}
+  g_autoptr (GPtrArray) tree = desk_tree (desk);
+  const DeskNode *focus = focus_in (tree);
 
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Focus, focus_clear)
+  return focus != NULL ? g_strdup (focus->name) : NULL;
+}
 
 gboolean
 desk_has_keyboard (Desk *desk, const char *name)
 {
-  g_auto (Focus) focus = find_focus (desk);
+  g_autofree char *at = name_at_keyboard (desk);
 
-  return focus.name != NULL && strstr (focus.name, name) != NULL;
+  return at != NULL && strstr (at, name) != NULL;
 }
 
 void
@@ -91,40 +66,38 @@ desk_wait_keyboard (Desk *desk, const char *name)
     }
   if (!has)
     {
-      g_auto (Focus) focus = find_focus (desk);
-      ck_abort_msg ("the keyboard is at “%s”, not at “%s”", focus.name, name);
+      g_autofree char *at = name_at_keyboard (desk);
+      ck_abort_msg ("the keyboard is at “%s”, not at “%s”", at, name);
     }
 }
 
-typedef struct
+static gboolean
+is_ready (Desk *desk, AtspiRole role, const char *name)
 {
-  AtspiRole role;
-  const char *name;
-  gboolean ready;
-} Ready;
+  g_autoptr (GPtrArray) tree = desk_tree (desk);
 
-static void
-note_ready (AtspiAccessible *thing, AtspiRole role, const char *name, gpointer data)
-{
-  Ready *wanted = data;
-
-  if (!wanted->ready && role == wanted->role && g_str_equal (name, wanted->name))
-    wanted->ready = desk_can_press (thing);
+  for (guint i = 0; i < tree->len; i++)
+    {
+      const DeskNode *node = tree->pdata[i];
+      if (node->role == role && g_str_equal (node->name, name)
+          && desk_node_is (node, ATSPI_STATE_SENSITIVE))
+        return TRUE;
+    }
+  return FALSE;
 }
 
 void
 desk_wait_ready (Desk *desk, AtspiRole role, const char *name)
 {
   const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
-  Ready wanted = { role, name, FALSE };
+  gboolean ready = is_ready (desk, role, name);
 
-  desk_each (desk, note_ready, &wanted);
-  while (!wanted.ready && g_get_monotonic_time () < last)
+  while (!ready && g_get_monotonic_time () < last)
     {
       g_usleep (POLL_US);
-      desk_each (desk, note_ready, &wanted);
+      ready = is_ready (desk, role, name);
     }
-  if (!wanted.ready)
+  if (!ready)
     {
       g_autofree char *shown = desk_dump (desk);
       ck_abort_msg ("“%s” can't be done; shown is:\n%.4000s", name, shown);
@@ -158,9 +131,11 @@ desk_back_to (Desk *desk, const char *name)
 static char *
 text_at_keyboard (Desk *desk)
 {
-  g_auto (Focus) focus = find_focus (desk);
-  g_autoptr (AtspiText) text
-      = focus.thing != NULL ? atspi_accessible_get_text_iface (focus.thing) : NULL;
+  g_autoptr (GPtrArray) tree = desk_tree (desk);
+  const DeskNode *focus = focus_in (tree);
+  g_autoptr (AtspiAccessible) thing
+      = focus != NULL ? desk_node_get (desk->application, focus) : NULL;
+  g_autoptr (AtspiText) text = thing != NULL ? atspi_accessible_get_text_iface (thing) : NULL;
   int n;
 
   if (text == NULL)
@@ -195,9 +170,9 @@ wait_on_list (Desk *desk, const char *name)
 
   while (g_get_monotonic_time () < last)
     {
-      g_auto (Focus) focus = find_focus (desk);
-      if (focus.thing != NULL
-          && atspi_accessible_get_role (focus.thing, NULL) == ATSPI_ROLE_LIST_ITEM)
+      g_autoptr (GPtrArray) tree = desk_tree (desk);
+      const DeskNode *focus = focus_in (tree);
+      if (focus != NULL && focus->role == ATSPI_ROLE_LIST_ITEM)
         return;
       g_usleep (POLL_US);
     }
@@ -227,4 +202,18 @@ desk_change_hands (Desk *desk, const char *name, const char *pin)
   desk_key (desk, "Return");
   g_object_unref (desk_find (desk, ATSPI_ROLE_PUSH_BUTTON, name));
   desk_focus (desk, "Unsoot");
+}
+
+void
+desk_open_job (Desk *desk, const char *number)
+{
+  /* The number alone may be in a plate too. */
+  g_autofree char *title = g_strdup_printf ("Job %s", number);
+
+  desk_key (desk, "ctrl+k");
+  desk_wait_keyboard (desk, "Find anything");
+  desk_type (desk, title);
+  g_object_unref (desk_find (desk, ATSPI_ROLE_LIST_ITEM, title));
+  desk_key (desk, "Return");
+  desk_wait_title (desk, title);
 }

@@ -9,7 +9,6 @@ enum
 {
   PATIENCE_S = 90,
   POLL_US = 50000,
-  DEEPEST = 60,
   LONGEST_MESSAGE = 4000,
   MOST_ESCAPES = 3
 };
@@ -61,65 +60,85 @@ is_frame (AtspiAccessible *window)
   return atspi_accessible_get_role (window, NULL) == ATSPI_ROLE_FRAME;
 }
 
-/* Whether a window called so has the keyboard; one called exactly so, where there is one. The
- * toolkit's own dialogs are not on the bus as frames, and are taken at the server's word. */
-static gboolean
-is_active (AtspiAccessible *application, const char *title, gboolean *known)
+/* The window whose title is @title, or else contains it; NULL: the toolkit's own dialogs are not on
+ * the bus as frames. */
+static AtspiAccessible *
+window_called (AtspiAccessible *application, const char *title)
 {
   const int n = atspi_accessible_get_child_count (application, NULL);
-  gboolean active = FALSE, exact = FALSE;
+  g_autoptr (AtspiAccessible) found = NULL;
 
-  *known = FALSE;
   for (int i = 0; i < n; i++)
     {
       g_autoptr (AtspiAccessible) window
           = atspi_accessible_get_child_at_index (application, i, NULL);
       g_autofree char *name = window != NULL ? atspi_accessible_get_name (window, NULL) : NULL;
-      g_autoptr (AtspiStateSet) states = NULL;
 
-      if (name == NULL || strstr (name, title) == NULL || !is_frame (window)
-          || (exact && !g_str_equal (name, title)))
+      if (name == NULL || strstr (name, title) == NULL || !is_frame (window))
         continue;
-      *known = TRUE;
-      states = atspi_accessible_get_state_set (window);
-      if (!exact && g_str_equal (name, title))
-        {
-          exact = TRUE;
-          active = FALSE;
-        }
-      active = active || (states != NULL && atspi_state_set_contains (states, ATSPI_STATE_ACTIVE));
+      if (g_str_equal (name, title))
+        return g_steal_pointer (&window);
+      if (found == NULL)
+        found = g_steal_pointer (&window);
     }
-  return active;
+  return g_steal_pointer (&found);
+}
+
+static gboolean
+is_active (AtspiAccessible *window)
+{
+  g_autoptr (AtspiStateSet) states = atspi_accessible_get_state_set (window);
+
+  return states != NULL && atspi_state_set_contains (states, ATSPI_STATE_ACTIVE);
+}
+
+/* For xdotool, which looks for an expression and not for the case of its letters: "Fluid" would be
+ * found in "Intake fluid". */
+static char *
+just_called (const char *title)
+{
+  g_autoptr (GString) pattern = g_string_new ("^");
+
+  for (const char *p = title; *p != '\0'; p++)
+    g_string_append_c (pattern, g_ascii_ispunct (*p) ? '.' : *p);
+  g_string_append_c (pattern, '$');
+  return g_shell_quote (pattern->str);
+}
+
+static gboolean
+ask_for_keyboard (const char *title)
+{
+  g_autofree char *pattern = just_called (title);
+  g_autofree char *done = shell (
+      "timeout 5 xdotool search --sync --onlyvisible --name %s windowfocus && echo done", pattern);
+
+  return strstr (done, "done") != NULL;
 }
 
 void
 desk_focus (Desk *desk, const char *title)
 {
   const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
-  g_autofree char *whole = g_strdup_printf ("^%s$", title);
-  g_autofree char *quoted = g_shell_quote (title), *exact = g_shell_quote (whole);
-  gboolean known = FALSE, active = FALSE;
 
-  while (!active && g_get_monotonic_time () < last)
+  while (g_get_monotonic_time () < last)
     {
-      g_autofree char *done = shell (
-          "xdotool search --onlyvisible --name %s windowfocus && echo done"
-          " || timeout 20 xdotool search --sync --onlyvisible --name %s windowfocus && echo done",
-          exact, quoted);
-      g_usleep (POLL_US);
-      active = is_active (desk->application, title, &known);
-      if (!known && strstr (done, "done") != NULL)
+      g_autoptr (AtspiAccessible) window = window_called (desk->application, title);
+      g_autofree char *whole = window != NULL ? atspi_accessible_get_name (window, NULL) : NULL;
+
+      if (window != NULL && is_active (window))
         return;
+      if (ask_for_keyboard (whole != NULL ? whole : title) && window == NULL)
+        return;
+      g_usleep (POLL_US);
     }
-  ck_assert_msg (active, "“%s” does not take the keyboard", title);
+  ck_abort_msg ("“%s” does not take the keyboard", title);
 }
 
 static gboolean
 is_open (const char *title)
 {
-  g_autofree char *whole = g_strdup_printf ("^%s$", title);
-  g_autofree char *exact = g_shell_quote (whole);
-  g_autofree char *found = shell ("xdotool search --onlyvisible --name %s", exact);
+  g_autofree char *pattern = just_called (title);
+  g_autofree char *found = shell ("xdotool search --onlyvisible --name %s", pattern);
 
   return *found != '\0';
 }
@@ -201,31 +220,6 @@ desk_end (Desk *desk)
   g_free (desk);
 }
 
-typedef gboolean (*Walk) (AtspiAccessible *thing, AtspiRole role, const char *name, int depth,
-                          gpointer data);
-
-/* Depth first through what is shown; stops where @walk says TRUE. */
-static gboolean
-walk_tree (AtspiAccessible *thing, int depth, Walk walk, gpointer data)
-{
-  const int n = atspi_accessible_get_child_count (thing, NULL);
-
-  for (int i = 0; i < n && depth < DEEPEST; i++)
-    {
-      g_autoptr (AtspiAccessible) child = atspi_accessible_get_child_at_index (thing, i, NULL);
-      g_autofree char *name = NULL;
-
-      if (child == NULL)
-        continue;
-      name = atspi_accessible_get_name (child, NULL);
-      if (walk (child, atspi_accessible_get_role (child, NULL), name != NULL ? name : "", depth,
-                data)
-          || walk_tree (child, depth + 1, walk, data))
-        return TRUE;
-    }
-  return FALSE;
-}
-
 /* What was read before is stale: news of it waits in this program's own main loop. */
 static void
 look_again (Desk *desk)
@@ -235,41 +229,56 @@ look_again (Desk *desk)
   atspi_accessible_clear_cache (desk->application);
 }
 
+GPtrArray *
+desk_tree (Desk *desk)
+{
+  return desk_tree_read (desk->application);
+}
+
+AtspiAccessible *
+desk_find_now (Desk *desk, DeskMatch match, gconstpointer data)
+{
+  g_autoptr (GPtrArray) tree = desk_tree (desk);
+
+  for (guint i = 0; i < tree->len; i++)
+    if (match (tree->pdata[i], data))
+      return desk_node_get (desk->application, tree->pdata[i]);
+  return NULL;
+}
+
 typedef struct
 {
   AtspiRole role;
   const char *name;
-  AtspiAccessible *found;
 } Wanted;
 
 static gboolean
-is_wanted (AtspiAccessible *thing, AtspiRole role, const char *name, int depth, gpointer data)
+is_wanted (const DeskNode *node, gconstpointer data)
 {
-  Wanted *wanted = data;
+  const Wanted *wanted = data;
 
-  if ((wanted->role != ATSPI_ROLE_INVALID && wanted->role != role)
-      || strstr (name, wanted->name) == NULL)
-    return FALSE;
-  wanted->found = g_object_ref (thing);
-  return TRUE;
+  return (wanted->role == ATSPI_ROLE_INVALID || wanted->role == node->role)
+         && strstr (node->name, wanted->name) != NULL;
 }
 
 static AtspiAccessible *
 find_now (Desk *desk, AtspiRole role, const char *name)
 {
-  Wanted wanted = { role, name, NULL };
+  const Wanted wanted = { role, name };
 
-  look_again (desk);
-  walk_tree (desk->application, 0, is_wanted, &wanted);
-  return wanted.found;
+  return desk_find_now (desk, is_wanted, &wanted);
 }
 
 gboolean
 desk_has (Desk *desk, AtspiRole role, const char *name)
 {
-  g_autoptr (AtspiAccessible) thing = find_now (desk, role, name);
+  const Wanted wanted = { role, name };
+  g_autoptr (GPtrArray) tree = desk_tree (desk);
 
-  return thing != NULL;
+  for (guint i = 0; i < tree->len; i++)
+    if (is_wanted (tree->pdata[i], &wanted))
+      return TRUE;
+  return FALSE;
 }
 
 AtspiAccessible *
@@ -375,52 +384,45 @@ desk_type (Desk *desk, const char *text)
   g_autofree char *done = shell ("xdotool type --delay 120 %s", quoted);
 }
 
+static gboolean
+has_window (Desk *desk, const char *title)
+{
+  g_autoptr (AtspiAccessible) window = window_called (desk->application, title);
+
+  return window != NULL;
+}
+
 void
 desk_wait_title (Desk *desk, const char *title)
 {
-  g_autoptr (AtspiAccessible) frame = desk_find (desk, ATSPI_ROLE_FRAME, title);
-
-  ck_assert_ptr_nonnull (frame);
-}
-
-typedef struct
-{
-  DeskVisit visit;
-  gpointer data;
-} Each;
-
-static gboolean
-visit_one (AtspiAccessible *thing, AtspiRole role, const char *name, int depth, gpointer data)
-{
-  const Each *each = data;
-
-  each->visit (thing, role, name, each->data);
-  return FALSE;
-}
-
-void
-desk_each (Desk *desk, DeskVisit visit, gpointer data)
-{
-  Each each = { visit, data };
+  const gint64 last = g_get_monotonic_time () + PATIENCE_S * G_USEC_PER_SEC;
 
   look_again (desk);
-  walk_tree (desk->application, 0, visit_one, &each);
-}
-
-static gboolean
-dump_one (AtspiAccessible *thing, AtspiRole role, const char *name, int depth, gpointer data)
-{
-  g_autofree char *words = atspi_accessible_get_role_name (thing, NULL);
-
-  g_string_append_printf (data, "%*s%s “%s”\n", depth * 2, "", words, name);
-  return FALSE;
+  while (!has_window (desk, title) && g_get_monotonic_time () < last)
+    {
+      g_usleep (POLL_US);
+      look_again (desk);
+    }
+  if (!has_window (desk, title))
+    {
+      g_autofree char *shown = desk_dump (desk);
+      ck_abort_msg ("no window is called “%s”; shown is:\n%.*s", title, LONGEST_MESSAGE, shown);
+    }
 }
 
 char *
 desk_dump (Desk *desk)
 {
   GString *text = g_string_new (NULL);
+  g_autoptr (GPtrArray) tree = desk_tree (desk);
 
-  walk_tree (desk->application, 0, dump_one, text);
+  for (guint i = 0; i < tree->len; i++)
+    {
+      const DeskNode *node = tree->pdata[i];
+      g_autofree char *role = atspi_role_get_name (node->role);
+
+      if (*node->name != '\0')
+        g_string_append_printf (text, "%*s%s “%s”\n", node->depth, "", role, node->name);
+    }
   return g_string_free (text, FALSE);
 }

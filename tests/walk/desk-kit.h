@@ -4,6 +4,8 @@
 #include <atspi/atspi.h>
 #include <gio/gio.h>
 
+#include "desk-tree.h"
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiAccessible, g_object_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiAction, g_object_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (AtspiComponent, g_object_unref)
@@ -61,9 +63,12 @@ void desk_escape (Desk *desk, const char *title);
 /* Waits until the window is called so. */
 void desk_wait_title (Desk *desk, const char *title);
 
-/* Calls @visit for everything that is shown. */
-typedef void (*DeskVisit) (AtspiAccessible *thing, AtspiRole role, const char *name, gpointer data);
-void desk_each (Desk *desk, DeskVisit visit, gpointer data);
+/* Everything that is shown now. */
+GPtrArray *desk_tree (Desk *desk);
 
-/* Everything that is shown, a line each with its role and name; for messages. */
+/* The first for which @match says TRUE; NULL: none now. */
+typedef gboolean (*DeskMatch) (const DeskNode *node, gconstpointer data);
+AtspiAccessible *desk_find_now (Desk *desk, DeskMatch match, gconstpointer data);
+
+/* Everything that is shown and has a name, a line each with its role; for messages. */
 char *desk_dump (Desk *desk);

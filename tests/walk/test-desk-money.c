@@ -30,18 +30,6 @@ open_deed (Desk *desk, const char *button, const char *title)
   " AND (c.po_required = 0 OR j.po_number IS NOT NULL) ORDER BY j.number LIMIT 1"
 
 static void
-open_job (Desk *desk, const char *number)
-{
-  g_autofree char *title = g_strdup_printf ("Job %s", number);
-
-  desk_key (desk, "ctrl+k");
-  desk_type (desk, number);
-  g_object_unref (desk_find (desk, ATSPI_ROLE_LIST_ITEM, title));
-  desk_key (desk, "Return");
-  desk_wait_title (desk, title);
-}
-
-static void
 save_paper (Desk *desk, const char *invoice, const char *number, const char *total)
 {
   g_autofree char *file = g_build_filename (g_get_user_cache_dir (), "paper.pdf", NULL);
@@ -75,7 +63,7 @@ START_TEST (a_job_is_invoiced_paid_in_parts_and_credited)
                                            number);
   g_autofree char *total = NULL, *written = NULL, *minus = NULL, *credit = NULL;
 
-  open_job (desk, job);
+  desk_open_job (desk, job);
   open_deed (desk, "Invoice…", "Invoice this job");
   desk_key (desk, "Return");
   ck_book ("invoiced", "%s", status);
