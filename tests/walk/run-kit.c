@@ -60,9 +60,8 @@ run_technicians_desk (void)
   return desk;
 }
 
-/* What is looked at before the work is another page's: here it is answered by command. */
-static void
-answer_checks (const char *book, const char *job)
+void
+run_answer_checks (const char *book, const char *job)
 {
   const char *const line[]
       = { g_getenv ("UNSOOT_PROGRAM"), "check", job, "--rest", "--as", "DH", "--file", book, NULL };
@@ -95,7 +94,7 @@ run_begin (Desk *desk, const char *book)
   g_autofree char *job = book_text_in (book, "SELECT number FROM jobs WHERE status = 'arrived'");
   g_autofree char *title = g_strdup_printf ("Bay, job %s", job);
 
-  answer_checks (book, job);
+  run_answer_checks (book, job);
   desk_click (desk, ATSPI_ROLE_LIST_ITEM, "Bays");
   run_press (desk, "Start: ");
   desk_wait_title (desk, title);

@@ -20,7 +20,10 @@ void run_press (Desk *desk, const char *name);
 /* Ines Farrow, technician, takes the desk. */
 Desk *run_technicians_desk (void);
 
-/* What is looked at before the work is answered by command; the run begins on the machine that is
+/* What is looked at before the work is another page's: here it is answered by command. */
+void run_answer_checks (const char *book, const char *job);
+
+/* The checks are answered; the run begins on the machine that is
  * proposed. */
 void run_begin (Desk *desk, const char *book);
 
