@@ -127,6 +127,32 @@ read_tag (Desk *desk, const char *book)
   says (text, "Ines Farrow");
 }
 
+/* Next day it comes into the bay again: the last step is asked for again, and what was not done
+ * before it was released is what goes on. */
+static void
+take_up (Desk *desk, const char *book)
+{
+  g_autofree char *confirmed = book_text_in (
+      book, "SELECT max (step) FROM run_events WHERE run_id = " THE_RUN " AND kind = 'confirm'");
+  g_autofree char *again = g_strdup_printf ("resumed, asked-again %s", confirmed);
+
+  desk_key (desk, "ctrl+1");
+  desk_wait_title (desk, "Today");
+  run_press (desk, "Take up again: Brindle T6 dually, unit 9");
+  desk_wait_title (desk, "Bay, job ");
+  run_press (desk, "Take the run up again");
+  ck_book ("in-bay", "SELECT status FROM jobs WHERE id = " JOB);
+  ck_book ("open", "SELECT coalesce (outcome, 'open') FROM runs WHERE id = " THE_RUN);
+  run_press (desk, "Yes, it is so: ");
+  run_is_gone (desk, "Yes, it is so: ");
+  ck_book (again,
+           "SELECT group_concat (words, ', ') FROM (SELECT CASE kind WHEN 'resumed' THEN kind"
+           " ELSE kind || ' ' || step END AS words FROM run_events WHERE run_id = " THE_RUN
+           " AND seq > (SELECT max (seq) FROM run_events WHERE run_id = " THE_RUN
+           " AND kind = 'released') ORDER BY seq)");
+  run_go_to (desk, "Confirm: Fit the valve adapter");
+}
+
 START_TEST (released_in_pieces_with_its_tag)
 {
   Desk *desk = run_technicians_desk ();
@@ -146,6 +172,42 @@ START_TEST (released_in_pieces_with_its_tag)
   /* The job offers the same paper. */
   run_press (desk, "Open the job");
   run_is_shown (desk, "Show: Incomplete tag");
+  take_up (desk, book);
+  desk_end (desk);
+}
+END_TEST
+
+/* The invented shop's own vehicle in pieces, released the day before. */
+START_TEST (yesterdays_vehicle_is_taken_up_again)
+{
+  Desk *desk = run_technicians_desk ();
+  g_autofree char *book = book_named ("demo-");
+  g_autofree char *job
+      = book_text_in (book, "SELECT id FROM jobs WHERE status = 'stopped' ORDER BY id LIMIT 1");
+  g_autofree char *status = g_strdup_printf ("SELECT status FROM jobs WHERE id = %s", job);
+  g_autofree char *run
+      = g_strdup_printf ("SELECT group_concat (kind, ' ') FROM (SELECT e.kind FROM run_events e"
+                         " JOIN runs r ON r.id = e.run_id WHERE r.job_id = %s AND e.seq >= (SELECT"
+                         " max (x.seq) FROM run_events x WHERE x.run_id = e.run_id AND x.kind ="
+                         " 'released') ORDER BY e.seq)",
+                         job);
+  g_autofree char *outcome
+      = g_strdup_printf ("SELECT coalesce (outcome, 'open') FROM runs WHERE job_id = %s", job);
+
+  ck_book ("stopped", "%s", status);
+  ck_book ("released", "%s", outcome);
+  run_press (desk, "Take up again: ");
+  desk_wait_title (desk, "Bay, job ");
+  run_press (desk, "Take the run up again");
+  ck_book ("in-bay", "%s", status);
+  ck_book ("open", "%s", outcome);
+  ck_book ("released resumed", "%s", run);
+  run_press (desk, "Yes, it is so: ");
+  run_is_gone (desk, "Yes, it is so: ");
+  ck_book ("released resumed asked-again", "%s", run);
+  desk_key (desk, "ctrl+1");
+  desk_wait_title (desk, "Today");
+  run_is_gone (desk, "Take up again: ");
   desk_end (desk);
 }
 END_TEST
@@ -202,18 +264,26 @@ forget (void)
   book_forget ("demo-");
 }
 
+static void
+add_case (Suite *suite, const char *name, const TTest *test)
+{
+  TCase *tcase = tcase_create (name);
+
+  tcase_set_timeout (tcase, 540);
+  tcase_add_checked_fixture (tcase, forget, forget);
+  tcase_add_test (tcase, test);
+  suite_add_tcase (suite, tcase);
+}
+
 static Suite *
 desk_run_suite (void)
 {
   Suite *suite = suite_create ("desk run");
-  TCase *run = tcase_create ("run");
 
-  tcase_set_timeout (run, 540);
-  tcase_add_checked_fixture (run, forget, forget);
-  tcase_add_test (run, by_keyboard_alone);
-  tcase_add_test (run, released_in_pieces_with_its_tag);
-  tcase_add_test (run, both_sides_to_the_signature);
-  suite_add_tcase (suite, run);
+  add_case (suite, "keyboard", by_keyboard_alone);
+  add_case (suite, "released", released_in_pieces_with_its_tag);
+  add_case (suite, "taken up", yesterdays_vehicle_is_taken_up_again);
+  add_case (suite, "signed", both_sides_to_the_signature);
   return suite;
 }
 
