@@ -6,6 +6,8 @@
 #include "adapter-board.h"
 #include "adapter-deeds.h"
 #include "adapter-edits.h"
+#include "call-deeds.h"
+#include "calls.h"
 #include "card.h"
 #include "columns.h"
 #include "deed-button.h"
@@ -34,6 +36,7 @@ typedef struct
   GPtrArray *types;    /* UnsootAdapterTypeRow */
   GPtrArray *loans;    /* UnsootLoanRow, newest first */
   GPtrArray *jobs;     /* UnsootJobLine */
+  GPtrArray *calls;    /* UnsootCallLine, newest first */
 } AdapterFile;
 
 struct _UnsootAdapterPage
@@ -47,6 +50,7 @@ struct _UnsootAdapterPage
   UnsootCard *facts;
   UnsootCard *fits;
   UnsootCard *loans;
+  UnsootCard *calls;
   UnsootCard *jobs;
 
   AdapterFile *file; /* owned; NULL until there is data */
@@ -66,6 +70,7 @@ adapter_file_free (gpointer data)
   g_clear_pointer (&file->types, g_ptr_array_unref);
   g_clear_pointer (&file->loans, g_ptr_array_unref);
   g_clear_pointer (&file->jobs, g_ptr_array_unref);
+  g_clear_pointer (&file->calls, g_ptr_array_unref);
   g_free (file);
 }
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (AdapterFile, adapter_file_free)
@@ -143,7 +148,8 @@ read_adapter (UnsootDb *db, gpointer data, GCancellable *cancellable, GError **e
   file->loans = unsoot_adapter_loans (db, id, error);
   jobs = file->loans != NULL ? unsoot_adapter_jobs (db, id, JOBS_SHOWN, error) : NULL;
   file->jobs = jobs != NULL ? unsoot_job_lines_of (db, jobs, error) : NULL;
-  return file->jobs != NULL ? g_steal_pointer (&file) : NULL;
+  file->calls = file->jobs != NULL ? unsoot_calls_shown_on (db, "adapter", id, error) : NULL;
+  return file->calls != NULL ? g_steal_pointer (&file) : NULL;
 }
 
 typedef void (*Opener) (GtkWidget *over, UnsootSession *session, const UnsootBoardTag *tag);
@@ -338,6 +344,7 @@ show_adapter (UnsootView *view, gpointer result)
   gtk_widget_set_visible (GTK_WIDGET (self->trouble), trouble != NULL);
   show_deeds (self, tag);
   show_facts (self, tag);
+  unsoot_phone_call_card (self->calls, file->calls, unsoot_view_get_session (view));
   show_fits (self, file);
   show_loans (self, file->loans);
   unsoot_jobs_card_fill (self->jobs, file->jobs, unsoot_view_get_session (view),
@@ -373,6 +380,7 @@ unsoot_adapter_page_class_init (UnsootAdapterPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootAdapterPage, facts);
   gtk_widget_class_bind_template_child (widget_class, UnsootAdapterPage, fits);
   gtk_widget_class_bind_template_child (widget_class, UnsootAdapterPage, loans);
+  gtk_widget_class_bind_template_child (widget_class, UnsootAdapterPage, calls);
   gtk_widget_class_bind_template_child (widget_class, UnsootAdapterPage, jobs);
 }
 

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "access.h"
+#include "call-deeds.h"
 #include "card.h"
 #include "columns.h"
 #include "credit-dialog.h"
@@ -30,6 +31,7 @@ struct _UnsootInvoicePage
   UnsootCard *lines;
   UnsootCard *money;
   UnsootCard *whom;
+  UnsootCard *calls;
 
   /* owned */
   UnsootInvoiceView *shown;
@@ -207,6 +209,7 @@ show_invoice (UnsootView *view, gpointer result)
   unsoot_invoice_card_lines (self->lines, self->shown, session);
   unsoot_invoice_card_money (self->money, self->shown, session);
   unsoot_invoice_card_whom (self->whom, self->shown, session);
+  unsoot_phone_call_card (self->calls, self->shown->calls, session);
 }
 
 static void
@@ -238,6 +241,7 @@ unsoot_invoice_page_view_class_init (UnsootInvoicePageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootInvoicePage, lines);
   gtk_widget_class_bind_template_child (widget_class, UnsootInvoicePage, money);
   gtk_widget_class_bind_template_child (widget_class, UnsootInvoicePage, whom);
+  gtk_widget_class_bind_template_child (widget_class, UnsootInvoicePage, calls);
 }
 
 static void

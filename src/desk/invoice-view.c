@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "invoice-view.h"
 
+#include "calls.h"
 #include "customers.h"
 #include "jobs.h"
 
@@ -11,6 +12,7 @@ unsoot_invoice_view_free (UnsootInvoiceView *self)
   g_clear_pointer (&self->customer, unsoot_customer_row_free);
   g_clear_pointer (&self->phones, g_ptr_array_unref);
   g_clear_pointer (&self->credits, g_ptr_array_unref);
+  g_clear_pointer (&self->calls, g_ptr_array_unref);
   g_free (self);
 }
 
@@ -58,6 +60,7 @@ unsoot_invoice_view_load (UnsootDb *db, gint64 id, GError **error)
              == NULL
       || (self->phones = unsoot_customer_phones (db, self->customer->id, error)) == NULL
       || (papers = unsoot_job_invoices (db, self->file->invoice->job_id, error)) == NULL
+      || (self->calls = unsoot_calls_shown_on (db, "invoice", id, error)) == NULL
       || !load_job (db, self, error))
     return NULL;
   sort_out (self, papers);

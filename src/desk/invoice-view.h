@@ -12,6 +12,7 @@ typedef struct
   UnsootInvoiceFile *file;
   UnsootCustomerRow *customer;
   GPtrArray *phones;      /* UnsootPhoneRow of the customer: who owes is called */
+  GPtrArray *calls;       /* UnsootCallLine, newest first */
   GPtrArray *credits;     /* UnsootInvoiceFile: the credit notes over it, oldest first */
   gint64 job_number;      /* 0: of no job */
   gint64 open_minor;      /* 0 for a credit note */

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "bay-words.h"
+#include "call-deeds.h"
 #include "card.h"
 #include "columns.h"
 #include "first-record.h"
@@ -31,6 +32,7 @@ struct _UnsootJobPage
   UnsootCard *readings;
   UnsootCard *lines;
   UnsootCard *papers;
+  UnsootCard *calls;
   UnsootCard *run;
 
   UnsootPaper at_hand;
@@ -145,6 +147,7 @@ show_job (UnsootView *view, gpointer result)
   unsoot_job_card_bill (self->lines, file, session);
   unsoot_job_card_run (self->run, file);
   unsoot_job_card_papers (self->papers, file);
+  unsoot_phone_call_card (self->calls, file->calls, session);
 }
 
 static void
@@ -180,6 +183,7 @@ unsoot_job_page_class_init (UnsootJobPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, readings);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, lines);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, papers);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, calls);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, run);
 }
 

@@ -2,6 +2,7 @@
 #include "job-view-file.h"
 
 #include "bookings.h"
+#include "calls.h"
 #include "jobs.h"
 #include "path.h"
 #include "prechecks.h"
@@ -26,6 +27,7 @@ clear (gpointer data)
   g_clear_pointer (&self->conflicts, g_ptr_array_unref);
   g_clear_pointer (&self->traces, g_ptr_array_unref);
   g_clear_pointer (&self->prechecks, g_ptr_array_unref);
+  g_clear_pointer (&self->calls, g_ptr_array_unref);
   g_free (self->overrun);
   g_free (self->bill_trouble);
 }
@@ -184,6 +186,9 @@ unsoot_job_view_file_load (UnsootDb *db, gint64 job_id, gint64 now, GError **err
   load_bill (db, self);
   self->prechecks = unsoot_job_prechecks (db, job_id, error);
   if (self->prechecks == NULL || !load_authority (db, self, error))
+    return NULL;
+  self->calls = unsoot_calls_shown_on (db, "job", job_id, error);
+  if (self->calls == NULL)
     return NULL;
   return g_steal_pointer (&self);
 }

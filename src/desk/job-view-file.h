@@ -17,6 +17,7 @@ typedef struct
   char *bill_trouble;              /* why not */
   GPtrArray *conflicts;            /* char *: sentences */
   GPtrArray *traces;               /* UnsootRunTrace: its own run first; empty before that */
+  GPtrArray *calls;                /* UnsootCallLine, the newest first */
   GPtrArray *prechecks;            /* UnsootPrecheckRow that count */
   gint64 authorised_minor;         /* the latest word; 0: none */
   char *overrun;                   /* how far they run over it; NULL: they do not */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "vehicle-file.h"
 
+#include "calls.h"
 #include "job-readings.h"
 #include "jobs.h"
 #include "meters.h"
@@ -19,6 +20,7 @@ unsoot_vehicle_file_free (UnsootVehicleFile *file)
   g_clear_pointer (&file->meters, g_ptr_array_unref);
   g_clear_pointer (&file->readings, g_ptr_array_unref);
   g_clear_pointer (&file->jobs, g_ptr_array_unref);
+  g_clear_pointer (&file->calls, g_ptr_array_unref);
   g_clear_pointer (&file->due, unsoot_job_row_free);
   g_free (file);
 }
@@ -58,6 +60,7 @@ unsoot_vehicle_file_load (UnsootDb *db, gint64 id, GError **error)
       || (file->meters = unsoot_vehicle_meters (db, id, error)) == NULL
       || (file->readings = unsoot_vehicle_readings (db, id, error)) == NULL
       || (file->jobs = unsoot_job_page (db, &page, NULL, 0, id, error)) == NULL
+      || (file->calls = unsoot_calls_shown_on (db, "vehicle", id, error)) == NULL
       || !load_due (db, file, error))
     return NULL;
   return g_steal_pointer (&file);

@@ -18,6 +18,7 @@ typedef struct
   GPtrArray *meters;       /* UnsootMeterReadingRow, oldest first */
   GPtrArray *readings;     /* UnsootReadingRow of all its jobs, oldest first */
   GPtrArray *jobs;         /* UnsootJobLine, newest first */
+  GPtrArray *calls;        /* UnsootCallLine, newest first */
   UnsootJobRow *due;       /* the newest job that says when the next is due; NULL: none */
 } UnsootVehicleFile;
 

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "call-deeds.h"
 #include "card.h"
 #include "columns.h"
 #include "deed-button.h"
@@ -36,6 +37,7 @@ struct _UnsootVehiclePage
   UnsootCard *identity;
   UnsootCard *due;
   UnsootCard *meters;
+  UnsootCard *calls;
   UnsootCard *history;
 
   gint64 vehicle_id; /* that is shown */
@@ -261,6 +263,7 @@ show_vehicle (UnsootView *view, gpointer result)
   show_due (self, file);
   show_meters (self, file);
   show_history (self, file);
+  unsoot_phone_call_card (self->calls, file->calls, unsoot_view_get_session (view));
 }
 
 static void
@@ -291,6 +294,7 @@ unsoot_vehicle_page_class_init (UnsootVehiclePageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, identity);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, due);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, meters);
+  gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, calls);
   gtk_widget_class_bind_template_child (widget_class, UnsootVehiclePage, history);
 }
 

@@ -154,6 +154,45 @@ unsoot_calls_of_customer (UnsootDb *db, gint64 customer_id, guint limit, GError 
                    error);
 }
 
+enum
+{
+  MOST_SHOWN = 50
+};
+
+static const struct
+{
+  const char *page;
+  const char *where;
+} shown[]
+    = { { "job", "WHERE ((about = 'job' AND record = $1)"
+                 " OR (about = 'invoice'"
+                 " AND record IN (SELECT i.id FROM invoices i WHERE i.job_id = $1)))" },
+        { "vehicle", "WHERE ((about = 'vehicle' AND record = $1)"
+                     " OR (about = 'job'"
+                     " AND record IN (SELECT j.id FROM jobs j WHERE j.vehicle_id = $1))"
+                     " OR (about = 'invoice'"
+                     " AND record IN (SELECT i.id FROM invoices i JOIN jobs j ON j.id = i.job_id"
+                     " WHERE j.vehicle_id = $1)))" },
+        { "invoice", "WHERE (about = 'invoice' AND record = $1)" },
+        { "adapter", "WHERE (about = 'loan'"
+                     " AND record IN (SELECT l.id FROM loans l WHERE l.item_id = $1))" } };
+
+GPtrArray *
+unsoot_calls_shown_on (UnsootDb *db, const char *page, gint64 id, GError **error)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (shown); i++)
+    if (g_str_equal (shown[i].page, page))
+      {
+        g_autofree char *tail
+            = g_strconcat (shown[i].where, COUNTING " ORDER BY id DESC LIMIT $2", NULL);
+        return lines_of (db,
+                         unsoot_rows_list (db, &unsoot_call_row_type, error, tail, unsoot_int (id),
+                                           unsoot_int (MOST_SHOWN)),
+                         error);
+      }
+  g_return_val_if_reached (NULL);
+}
+
 static gboolean
 check_words (UnsootDb *db, const UnsootActing *who, const char *said, const char *again_on,
              GError **error)

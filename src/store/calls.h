@@ -45,6 +45,16 @@ GPtrArray *unsoot_calls_about (UnsootDb *db, const char *about, gint64 record, G
 GPtrArray *unsoot_calls_of_customer (UnsootDb *db, gint64 customer_id, guint limit, GError **error);
 
 /**
+ * unsoot_calls_shown_on:
+ * @page: job, vehicle, invoice or adapter (one item of it)
+ *
+ * UnsootCallLine that count and are looked for there, the newest first: about a job also those
+ * about its invoices, about a vehicle also those about its jobs, about an adapter those about its
+ * loans.
+ */
+GPtrArray *unsoot_calls_shown_on (UnsootDb *db, const char *page, gint64 id, GError **error);
+
+/**
  * unsoot_phone_call_note:
  * @spoke_with: (nullable): nobody answered
  * @again_on: (nullable): ISO date agreed on, not before today
