@@ -244,6 +244,9 @@ add_fluid (Making *making, UnsootQuoteDose *dose, const char *side, GError **err
     return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_INVALID,
                              _ ("%s is for the other side. Choose a fluid of this side."),
                              fluid->name);
+  if (!fluid->active)
+    return unsoot_deed_fail (error, UNSOOT_STORE_ERROR_CONSTRAINT,
+                             _ ("%s is out of use. Choose another fluid."), fluid->name);
   g_autofree char *price = money (making, fluid->price_minor);
   g_autofree char *volume = unsoot_dose_volume_words (dose->ml);
   dose->fluid = g_strdup (fluid->name);

@@ -70,7 +70,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (UnsootQuote, unsoot_quote_free)
  * @now: Unix seconds
  *
  * Nothing is stored. Errors: CONSTRAINT where a dose can't be told (below ¾-ton the lead
- * technician enters it), or a side has no fluid or no adapter rule to go by.
+ * technician enters it), a side has no fluid or no adapter rule to go by, or
+ * the fluid that was chosen is out of use.
  */
 UnsootQuote *unsoot_quote_preview (UnsootDb *db, const UnsootQuoteWish *wish, gint64 now,
                                    GError **error);

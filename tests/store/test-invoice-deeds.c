@@ -8,6 +8,7 @@
 #include "lists.h"
 #include "trade-error.h"
 #include "quotes.h"
+#include "statements.h"
 
 /* As reckoned in the test of one job. */
 #define TOTAL 50019
@@ -253,6 +254,40 @@ START_TEST (test_credit_of_the_whole)
 }
 END_TEST
 
+/* 500.19 less 100.00 paid and 56.29 (52.00 and its tax of 4.29) credited: 343.90. */
+START_TEST (test_a_statement_counts_what_was_credited)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  GError *error = NULL;
+  gint64 id = invoiced (shop, shop->vehicle, NULL);
+  const gint64 second[] = { 2 };
+
+  ck_assert_int_ne (credit (shop, id, second, 1, &error), 0);
+  ck_assert_int_ne (pay (shop, id, 10000, &error), 0);
+  g_autoptr (UnsootStatementFile) file
+      = unsoot_statement_load (shop->db, shop->person, SHOP_NOW + SHOP_DAY, &error);
+  g_autoptr (GPtrArray) owing = unsoot_owing_list (shop->db, "2025-11-19", &error);
+  ck_no_error (error);
+  ck_assert_uint_eq (file->lines->len, 1);
+  const UnsootStatementLine *line = file->lines->pdata[0];
+  ck_assert_int_eq (line->total_minor, TOTAL);
+  ck_assert_int_eq (line->paid_minor, 10000);
+  ck_assert_int_eq (line->credited_minor, 5629);
+  ck_assert_int_eq (line->open_minor, 34390);
+  ck_assert_uint_eq (owing->len, 1);
+  ck_assert_int_eq (((const UnsootOwing *) owing->pdata[0])->customer_id, shop->person);
+  ck_assert_int_eq (((const UnsootOwing *) owing->pdata[0])->owes.total, 34390);
+  /* Paid up, it is on neither any more. */
+  ck_assert_int_ne (pay (shop, id, 34390, &error), 0);
+  g_autoptr (UnsootStatementFile) none
+      = unsoot_statement_load (shop->db, shop->person, SHOP_NOW + SHOP_DAY, &error);
+  g_autoptr (GPtrArray) nobody = unsoot_owing_list (shop->db, "2025-11-19", &error);
+  ck_no_error (error);
+  ck_assert_uint_eq (none->lines->len, 0);
+  ck_assert_uint_eq (nobody->len, 0);
+}
+END_TEST
+
 /* Line 2 is 52.00 of fuel fluid: its tax is 4.29. Taken back in two parts, the tax of the
    whole is taken back to the cent. */
 START_TEST (test_credit_of_a_part)
@@ -408,6 +443,7 @@ invoice_deeds_suite (void)
   tcase_add_test (tcase, test_payments);
   tcase_add_test (tcase, test_credit_of_the_whole);
   tcase_add_test (tcase, test_credit_of_a_part);
+  tcase_add_test (tcase, test_a_statement_counts_what_was_credited);
   tcase_add_test (tcase, test_credit_leaves_no_cent);
   tcase_add_test (tcase, test_a_credit_can_pay_the_rest);
   tcase_add_test (tcase, test_what_a_customer_owes);

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "finishes.h"
+#include "fluids.h"
 #include "invoices.h"
 #include "job-files.h"
 #include "jobs.h"
@@ -39,6 +40,32 @@ START_TEST (test_quote_says_what_and_why)
   ck_assert_int_eq (quote->warnings->len, 0);
   ck_assert_str_eq (quote->valid_until, "2025-12-18");
   ck_ask (shop, "SELECT count (*) FROM jobs", 0);
+}
+END_TEST
+
+static void
+refuse_quote (TestShop *shop, gint64 intake_fluid, const char *words)
+{
+  UnsootQuoteWish wish
+      = { .vehicle_id = shop->vehicle, .service_id = shop->both, .intake_fluid_id = intake_fluid };
+  GError *error = NULL;
+
+  ck_assert_ptr_null (unsoot_quote_preview (shop->db, &wish, SHOP_NOW, &error));
+  ck_constraint (error, words);
+}
+
+START_TEST (test_a_fluid_out_of_use_is_not_offered)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  UnsootActing lead = test_as (shop->lead, 0);
+  GError *error = NULL;
+  g_autoptr (UnsootFluidRow) fluid = unsoot_fluid_load (shop->db, shop->intake_fluid, &error);
+
+  fluid->active = FALSE;
+  ck_assert (unsoot_fluid_save (shop->db, &lead, fluid, &error));
+  ck_no_error (error);
+  refuse_quote (shop, shop->intake_fluid, "Intake fluid R is out of use");
+  refuse_quote (shop, 0, "no fluid for the intake side");
 }
 END_TEST
 
@@ -289,6 +316,7 @@ job_deeds_suite (void)
   TCase *tcase = tcase_create ("one job");
 
   tcase_add_test (tcase, test_quote_says_what_and_why);
+  tcase_add_test (tcase, test_a_fluid_out_of_use_is_not_offered);
   tcase_add_test (tcase, test_quote_is_stored_whole);
   tcase_add_test (tcase, test_whole_job);
   tcase_add_test (tcase, test_every_change_names_who_made_it);
