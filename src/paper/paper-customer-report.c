@@ -6,19 +6,16 @@
 #include "dose.h"
 #include "first-drive.h"
 #include "page-block.h"
-#include "page-picture.h"
 #include "page-table.h"
 #include "paper-cautions.h"
 #include "paper-error.h"
 #include "paper-facts.h"
+#include "paper-photos.h"
 #include "paper-readings.h"
 #include "paper-sides.h"
 #include "paper-words.h"
 #include "run.h"
 #include "unit.h"
-
-#define PICTURE_HEIGHT 190.0
-#define GAP 12.0
 
 /* What was taken out of a lot for this job, in mL: uses less what was put back. */
 static gint64
@@ -150,84 +147,6 @@ draw_done (UnsootPageKit *kit, const UnsootJobFile *file)
   draw_phases (kit, file);
 }
 
-/* Two pictures of one angle; either may be NULL. */
-typedef struct
-{
-  const char *angle;
-  const UnsootPhotoRow *before, *after;
-} PhotoPair;
-
-/* As high as the picture comes out at that width, and no higher than a third of a page. */
-static double
-picture_height (const UnsootPhotoRow *photo, double width)
-{
-  if (photo == NULL)
-    return 0;
-  if (photo->width <= 0 || photo->height <= 0)
-    return PICTURE_HEIGHT;
-  return MIN (PICTURE_HEIGHT, width * (double) photo->height / (double) photo->width);
-}
-
-static const UnsootPhotoRow *
-photo_of (const UnsootJobFile *file, const char *angle, const char *stage)
-{
-  for (guint i = 0; i < file->photos->len; i++)
-    {
-      const UnsootPhotoRow *photo = g_ptr_array_index (file->photos, i);
-      if (g_strcmp0 (photo->angle, angle) == 0 && g_strcmp0 (photo->stage, stage) == 0)
-        return photo;
-    }
-  return NULL;
-}
-
-static void
-draw_photo (UnsootPageKit *kit, const UnsootPhotoRow *photo, const char *angle, const char *stage,
-            double x, double width, double height)
-{
-  /* Translators: what a picture shows, "before" or "after" */
-  g_autofree char *caption = g_strdup_printf (_ ("%s, %s"), angle, stage);
-  g_autofree char *clipped = unsoot_page_clip (kit, &unsoot_text_small, caption, width);
-
-  if (photo != NULL)
-    unsoot_page_picture (kit, photo->jpeg, caption, x, kit->y, width, height);
-  else
-    unsoot_page_write (kit, &unsoot_text_small, UNSOOT_ALIGN_LEFT, x, kit->y + 9,
-                       _ ("No picture was taken."));
-  unsoot_page_write (kit, &unsoot_text_small, UNSOOT_ALIGN_LEFT, x, kit->y + height + 12, clipped);
-}
-
-static void
-draw_photo_pair (UnsootPageKit *kit, gconstpointer data)
-{
-  const PhotoPair *pair = data;
-  const double width = (unsoot_page_width (kit) - GAP) / 2.0;
-  const double height
-      = MAX (picture_height (pair->before, width), picture_height (pair->after, width));
-
-  draw_photo (kit, pair->before, pair->angle, _ ("before"), kit->left, width, height);
-  draw_photo (kit, pair->after, pair->angle, _ ("after"), kit->left + width + GAP, width, height);
-  kit->y += height + 24;
-}
-
-static void
-draw_photos (UnsootPageKit *kit, const UnsootJobFile *file)
-{
-  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
-
-  if (file->photos->len == 0)
-    return;
-  unsoot_page_heading (kit, _ ("Pictures"), PICTURE_HEIGHT + 24);
-  for (guint i = 0; i < file->photos->len; i++)
-    {
-      const char *angle = ((UnsootPhotoRow *) g_ptr_array_index (file->photos, i))->angle;
-      const PhotoPair pair
-          = { angle, photo_of (file, angle, "before"), photo_of (file, angle, "after") };
-
-      if (g_hash_table_add (seen, (gpointer) angle))
-        unsoot_page_keep (kit, draw_photo_pair, &pair, 0);
-    }
-}
-
 /* In the unit that the vehicle's own meter shows. */
 static char *
 distance_words (const UnsootJobFile *file)
@@ -307,7 +226,7 @@ unsoot_paper_customer_report (const UnsootJobFile *file, UnsootPaperSize size, c
   unsoot_paper_facts_of_job (kit, file);
   draw_done (kit, file);
   unsoot_paper_readings_shown (kit, file);
-  draw_photos (kit, file);
+  unsoot_paper_photos (kit, file);
   draw_next (kit, file);
   draw_first_drive (kit);
   unsoot_page_paragraph (kit, &unsoot_text_small, file->shop->soot_note);

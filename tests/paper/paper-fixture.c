@@ -322,6 +322,7 @@ add_photo (UnsootJobFile *file, const char *angle, const char *stage, int width,
   photo->stage = g_strdup (stage);
   photo->width = width;
   photo->height = height;
+  photo->chosen = TRUE;
   photo->jpeg = paper_fixture_picture (width, height, g_str_equal (stage, "after"));
   g_ptr_array_add (file->photos, photo);
 }

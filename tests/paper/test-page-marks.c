@@ -7,6 +7,7 @@
 #include "page-block.h"
 #include "page-mark.h"
 #include "page-picture.h"
+#include "picture-file.h"
 #include "paper-fixture.h"
 #include "paper-probe.h"
 #include "suite.h"

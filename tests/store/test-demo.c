@@ -142,6 +142,10 @@ START_TEST (test_history)
   ck_assert_int_eq (ask (db, "SELECT count(*) FROM jobs j JOIN jobs was ON was.id = j.comeback_of "
                              "WHERE was.vehicle_id <> j.vehicle_id"),
                     0);
+  /* Of late jobs that are done there are pictures from both sides of the work. */
+  ck_between (ask (db, "SELECT count(*) FROM photos a JOIN photos b ON b.job_id = a.job_id AND "
+                       "b.angle = a.angle WHERE a.stage = 'before' AND b.stage = 'after'"),
+              5, 20);
   /* Numbers without gaps. */
   ck_assert_int_eq (ask (db, "SELECT max(number) - min(number) + 1 - count(*) FROM invoices"), 0);
 }

@@ -6,6 +6,7 @@
 
 #include "invoices.h"
 #include "job-readings.h"
+#include "photo-pair.h"
 #include "photos.h"
 
 static UnsootReadingRow *
@@ -134,6 +135,78 @@ START_TEST (test_pictures)
 }
 END_TEST
 
+static gint64
+add_picture (TestShop *shop, gint64 job, const char *stage, const char *angle)
+{
+  UnsootActing technician = test_as (shop->technician, SHOP_HOUR);
+  g_autoptr (UnsootPhotoRow) photo = unsoot_photo_row_new ();
+  GError *error = NULL;
+
+  photo->job_id = job;
+  photo->stage = g_strdup (stage);
+  photo->angle = g_strdup (angle);
+  photo->width = 2;
+  photo->height = 2;
+  photo->jpeg = g_bytes_new_static ("\xff\xd8\xff\xe0\x00\xff\xd9", 7);
+  unsoot_photo_add (shop->db, &technician, photo, &error);
+  ck_no_error (error);
+  return photo->id;
+}
+
+/* The pairs as they are shown: "angle before/after" by number, 0 where there is none. */
+static void
+ck_pairs (TestShop *shop, gint64 job, const char *wanted)
+{
+  GError *error = NULL;
+  g_autoptr (GPtrArray) photos = unsoot_job_photos (shop->db, job, &error);
+  g_autoptr (GArray) pairs = unsoot_photo_pairs (photos);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < pairs->len; i++)
+    {
+      const UnsootPhotoPair *pair = &g_array_index (pairs, UnsootPhotoPair, i);
+      g_string_append_printf (text, "%s%s %d/%d", i > 0 ? ", " : "", pair->angle,
+                              pair->before != NULL ? (int) pair->before->id : 0,
+                              pair->after != NULL ? (int) pair->after->id : 0);
+    }
+  ck_assert_str_eq (text->str, wanted);
+}
+
+/* One of each stage is shown: the last that was taken, until another is chosen. */
+START_TEST (test_pictures_are_paired)
+{
+  g_autoptr (TestShop) shop = test_shop_new ();
+  UnsootActing technician = test_as (shop->technician, SHOP_HOUR);
+  GError *error = NULL;
+  const gint64 job = test_quote (shop, shop->vehicle, NULL);
+  const gint64 first = add_picture (shop, job, "before", "Port 1");
+  g_autoptr (GPtrArray) photos = NULL, over = NULL;
+
+  ck_assert_int_eq (first, 1);
+  ck_assert_int_eq (add_picture (shop, job, "before", " Port 1 "), 2);
+  ck_assert_int_eq (add_picture (shop, job, "after", "Port 1"), 3);
+  ck_assert_int_eq (add_picture (shop, job, "after", "Throttle"), 4);
+  ck_pairs (shop, job, "Port 1 2/3, Throttle 0/4");
+  ck_assert (unsoot_photo_choose (shop->db, &technician, 1, &error));
+  ck_pairs (shop, job, "Port 1 1/3, Throttle 0/4");
+  photos = unsoot_job_photos (shop->db, job, &error);
+  over = unsoot_photos_passed_over (photos, "Port 1");
+  ck_assert_uint_eq (over->len, 1);
+  ck_assert_int_eq (((UnsootPhotoRow *) over->pdata[0])->id, 2);
+
+  /* It shows the throttle: the other one stands in its place. */
+  ck_assert (unsoot_photo_tell (shop->db, &technician, 1, 3, "before", "Throttle", &error));
+  ck_no_error (error);
+  ck_pairs (shop, job, "Port 1 2/3, Throttle 1/4");
+  ck_assert (!unsoot_photo_tell (shop->db, &technician, 1, 3, "before", "Port 1", &error));
+  ck_assert (g_error_matches (error, UNSOOT_STORE_ERROR, UNSOOT_STORE_ERROR_CONFLICT));
+  g_clear_error (&error);
+  add_picture (shop, job, "before", "Throttle");
+  ck_assert (unsoot_photo_remove (shop->db, &technician, 5, &error));
+  ck_pairs (shop, job, "Port 1 2/3, Throttle 1/4");
+}
+END_TEST
+
 static Suite *
 reading_deeds_suite (void)
 {
@@ -144,6 +217,7 @@ reading_deeds_suite (void)
   tcase_add_test (tcase, test_readings_that_make_no_sense);
   tcase_add_test (tcase, test_corrected_until_it_is_billed);
   tcase_add_test (tcase, test_pictures);
+  tcase_add_test (tcase, test_pictures_are_paired);
   suite_add_tcase (suite, tcase);
   return suite;
 }

@@ -9,6 +9,7 @@
 #define VISITS_A_DAY 4
 #define LITRES_KEPT 9000 /* mL of each fluid, below which a delivery comes */
 #define LITRES_SENT 20000
+#define PICTURED 6 /* of the latest visits there are pictures */
 
 typedef struct
 {
@@ -201,6 +202,8 @@ unsoot_demo_make_history (UnsootDemo *demo, GError **error)
       if (!keep_stocked (demo, visit->at - 16 * 3600, error))
         return FALSE;
       UnsootDemoPlan plan = plan_for (demo, vehicle, visit->at, nth);
+      if (i + PICTURED >= visits->len)
+        plan.port = 1 + i % 4;
       if (i % 23 == 7)
         {
           if (!decline_one (demo, &plan, error))

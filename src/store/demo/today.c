@@ -144,6 +144,7 @@ make_entry (UnsootDemo *demo, const Entry *entry, GError **error)
                           .machine = entry->machine,
                           .technician = entry->technician,
                           .complaint = entry->complaint,
+                          .port = entry->progress >= RUNNING ? 1 : 0,
                           .codes = entry->codes };
 
   plan.vehicle = entry->family == '=' ? take_latest (demo, &plan.comeback_of, error)

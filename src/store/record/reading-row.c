@@ -39,6 +39,7 @@ static const UnsootField photo_columns[] = {
   UNSOOT_COLUMN (UnsootPhotoRow, jpeg, BYTES, PLAIN),
   UNSOOT_COLUMN (UnsootPhotoRow, at, INT64, PLAIN),
   UNSOOT_COLUMN (UnsootPhotoRow, staff_id, INT64, REF),
+  UNSOOT_COLUMN (UnsootPhotoRow, chosen, BOOL, PLAIN),
 };
 UNSOOT_DEFINE_RECORD (UnsootPhotoRow, unsoot_photo_row, "photos", N_ ("photo"), FALSE,
                       photo_columns)

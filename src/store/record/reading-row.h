@@ -43,6 +43,7 @@ typedef struct
   GBytes *jpeg;    /* re-encoded by us */
   gint64 at;       /* Unix seconds */
   gint64 staff_id; /* of staff */
+  gboolean chosen; /* of those of its angle and stage the one that is shown and printed */
 } UnsootPhotoRow;
 UNSOOT_DECLARE_RECORD (UnsootPhotoRow, unsoot_photo_row)
 
