@@ -8,6 +8,11 @@
 #include "deed-entry.h"
 #include "form-draft.h"
 
+enum
+{
+  PICTURE_HEIGHT = 220
+};
+
 struct _UnsootDeedDialog
 {
   AdwWindow parent_instance;
@@ -26,6 +31,7 @@ struct _UnsootDeedDialog
   char *part; /* of the record; NULL: the whole */
 
   UnsootDeedEntry *entries[UNSOOT_DEED_FIELDS]; /* borrowed */
+  UnsootPicture picture;                        /* owned; its jpeg may be NULL */
   const UnsootDeedForm *form;
   gint64 record;
   gint64 version;
@@ -90,6 +96,9 @@ verb_cb (UnsootDeedDialog *self)
   if (!gtk_widget_get_sensitive (GTK_WIDGET (self->verb)))
     return;
   order->version = self->version;
+  order->picture = self->picture;
+  if (order->picture.jpeg != NULL)
+    g_bytes_ref (order->picture.jpeg);
   for (gsize i = 0; i < self->form->n_fields; i++)
     if (!unsoot_deed_entry_read (self->entries[i], currency, &order->values[i]) && wrong == NULL)
       wrong = self->entries[i];
@@ -127,6 +136,7 @@ unsoot_deed_dialog_dispose (GObject *object)
   g_clear_object (&self->session);
   g_clear_object (&self->over);
   g_clear_pointer (&self->part, g_free);
+  unsoot_picture_clear (&self->picture);
   G_OBJECT_CLASS (unsoot_deed_dialog_parent_class)->dispose (object);
   gtk_widget_dispose_template (GTK_WIDGET (object), UNSOOT_TYPE_DEED_DIALOG);
 }
@@ -245,6 +255,20 @@ unsoot_deed_dialog_set_part (UnsootDeedDialog *self, const char *part)
 {
   g_free (self->part);
   self->part = g_strdup (part);
+}
+
+void
+unsoot_deed_dialog_attach (UnsootDeedDialog *self, const UnsootPicture *picture)
+{
+  g_autoptr (GdkTexture) texture = gdk_texture_new_from_bytes (picture->jpeg, NULL);
+  GtkWidget *shown = gtk_picture_new_for_paintable (GDK_PAINTABLE (texture));
+
+  self->picture = *picture;
+  g_bytes_ref (self->picture.jpeg);
+  gtk_widget_set_size_request (shown, -1, PICTURE_HEIGHT);
+  unsoot_access_name (shown, _ ("The picture"));
+  gtk_box_insert_child_after (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->fields))), shown,
+                              GTK_WIDGET (self->about));
 }
 
 void

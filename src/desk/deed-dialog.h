@@ -35,6 +35,9 @@ void unsoot_deed_dialog_set_version (UnsootDeedDialog *self, gint64 version);
  * kept for that. */
 void unsoot_deed_dialog_set_part (UnsootDeedDialog *self, const char *part);
 
+/* A picture that goes along, shown above the fields; copied. */
+void unsoot_deed_dialog_attach (UnsootDeedDialog *self, const UnsootPicture *picture);
+
 /* Shows it. */
 void unsoot_deed_dialog_open (UnsootDeedDialog *self);
 

@@ -27,6 +27,8 @@ unsoot_deed_order_copy (const UnsootDeedOrder *order)
 
   for (gsize i = 0; i < UNSOOT_DEED_FIELDS; i++)
     copy->values[i].text = g_strdup (order->values[i].text);
+  if (copy->picture.jpeg != NULL)
+    g_bytes_ref (copy->picture.jpeg);
   copy->said = NULL;
   return copy;
 }
@@ -38,6 +40,7 @@ unsoot_deed_order_free (UnsootDeedOrder *order)
     return;
   for (gsize i = 0; i < UNSOOT_DEED_FIELDS; i++)
     g_free (order->values[i].text);
+  unsoot_picture_clear (&order->picture);
   g_free (order->said);
   g_free (order);
 }

@@ -4,6 +4,7 @@
 #include <gio/gio.h>
 
 #include "db.h"
+#include "picture-file.h"
 #include "role.h"
 #include "rows.h"
 #include "unit.h"
@@ -49,6 +50,7 @@ typedef struct
   gint64 record; /* what it is done to */
   gint64 version;
   UnsootDeedValue values[UNSOOT_DEED_FIELDS];
+  UnsootPicture picture; /* goes along; its jpeg is NULL where there is none */
   /* set by the deed: */
   gint64 undo_id; /* what could be taken back; 0: nothing */
   char *said;     /* a sentence about what happened; NULL: the deed's own */

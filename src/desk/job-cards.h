@@ -11,6 +11,8 @@ void unsoot_job_card_when (UnsootCard *card, const UnsootJobViewFile *file, Unso
 void unsoot_job_card_checks (UnsootCard *card, const UnsootJobViewFile *file,
                              UnsootSession *session);
 void unsoot_job_card_readings (UnsootCard *card, UnsootJobViewFile *file, UnsootSession *session);
+/* Pairs before and after. */
+void unsoot_job_card_photos (UnsootCard *card, UnsootJobViewFile *file, UnsootSession *session);
 void unsoot_job_card_lines (UnsootCard *card, const UnsootJobViewFile *file,
                             UnsootSession *session);
 /* Goes on where the lines end: invoices, and at a job that is done the deeds towards one. */

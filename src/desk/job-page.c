@@ -30,6 +30,7 @@ struct _UnsootJobPage
   UnsootCard *when;
   UnsootCard *checks;
   UnsootCard *readings;
+  UnsootCard *photos;
   UnsootCard *lines;
   UnsootCard *papers;
   UnsootCard *calls;
@@ -128,8 +129,8 @@ show_job (UnsootView *view, gpointer result)
   UnsootJobPage *self = UNSOOT_JOB_PAGE (view);
   UnsootSession *session = unsoot_view_get_session (view);
   g_autoptr (UnsootJobViewFile) file = result;
-  UnsootCard *const cards[]
-      = { self->what, self->when, self->checks, self->readings, self->lines, self->papers };
+  UnsootCard *const cards[] = { self->what,   self->when,  self->checks, self->readings,
+                                self->photos, self->lines, self->papers };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cards); i++)
     unsoot_card_clear (cards[i]);
@@ -143,6 +144,7 @@ show_job (UnsootView *view, gpointer result)
   unsoot_job_card_when (self->when, file, session);
   unsoot_job_card_checks (self->checks, file, session);
   unsoot_job_card_readings (self->readings, file, session);
+  unsoot_job_card_photos (self->photos, file, session);
   unsoot_job_card_lines (self->lines, file, session);
   unsoot_job_card_bill (self->lines, file, session);
   unsoot_job_card_run (self->run, file);
@@ -181,6 +183,7 @@ unsoot_job_page_class_init (UnsootJobPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, when);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, checks);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, readings);
+  gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, photos);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, lines);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, papers);
   gtk_widget_class_bind_template_child (widget_class, UnsootJobPage, calls);
