@@ -6,6 +6,7 @@
 #include "deed-button.h"
 #include "path.h"
 #include "photo-deeds.h"
+#include "photo-intake.h"
 #include "photo-pair-view.h"
 
 /* A file that stays as long as what needs it. */

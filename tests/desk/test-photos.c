@@ -4,7 +4,7 @@
 #include "deed-dialog.h"
 #include "desk-hand.h"
 #include "job-view-file.h"
-#include "photo-deeds.h"
+#include "photo-intake.h"
 #include "photo-pair-view.h"
 #include "suite.h"
 
