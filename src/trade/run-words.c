@@ -75,12 +75,18 @@ next_words (const UnsootRun *run)
   return g_strdup (_ ("Sign the job."));
 }
 
+static gboolean
+must_not_start (const UnsootRun *run)
+{
+  return !unsoot_rig_engine_runs (run->rig) && unsoot_rig_must_drain (run->rig);
+}
+
 char *
 unsoot_run_next_safe_step (const UnsootRun *run)
 {
   g_autofree char *next = next_words (run);
 
-  if (!unsoot_rig_engine_runs (run->rig) && unsoot_rig_must_drain (run->rig))
+  if (must_not_start (run))
     return g_strdup_printf (_ ("Do not start the engine: liquid may stand in its intake. Next: %s"),
                             next);
   return g_strdup_printf (_ ("Next: %s"), next);
@@ -100,7 +106,7 @@ unsoot_run_tag (const UnsootRun *run)
   GString *tag = g_string_new (NULL);
   g_auto (GStrv) off = unsoot_run_off_engine (run);
   g_auto (GStrv) tanks = unsoot_run_tanks (run);
-  g_autofree char *next = unsoot_run_next_safe_step (run);
+  g_autofree char *next = must_not_start (run) ? unsoot_run_next_safe_step (run) : next_words (run);
 
   if (*off != NULL)
     add_lines (tag, _ ("Not as it came in:"), off);

@@ -665,7 +665,7 @@ START_TEST (test_released_incomplete)
   g_autoptr (Player) player = player_new (BRINDLE);
   UnsootRunEvent *made;
   g_auto (GStrv) off = NULL, tanks = NULL;
-  g_autofree char *next = NULL;
+  g_autofree char *next = NULL, *tag = NULL;
 
   play_to (player, "stop atomiser");
   must_not (player, release (player), UNSOOT_RUN_ERROR_REFUSED);
@@ -688,6 +688,8 @@ START_TEST (test_released_incomplete)
   ck_assert (tells (tanks, "Fuel tank: this vehicle's return"));
   ck_assert (tells (tanks, "Intake tank: fresh fluid, 1000 mL"));
   ck_assert_str_eq (next, "Next: New gasket for the crossover pipe");
+  tag = unsoot_run_tag (player->run);
+  ck_assert (g_str_has_suffix (tag, "Next safe step: New gasket for the crossover pipe"));
   must_not (player, extra (player, "measure oil"), UNSOOT_RUN_ERROR_STATE);
   player->now += 50000;
   recover (player);
