@@ -2,6 +2,7 @@
 /* A run in words: what the incomplete tag says. */
 #include <glib/gi18n-lib.h>
 
+#include "dose.h"
 #include "rig-check.h"
 #include "run-private.h"
 #include "run-recovery.h"
@@ -42,12 +43,12 @@ unsoot_run_off_engine (const UnsootRun *run)
 static void
 add_tank (GStrvBuilder *lines, const UnsootTank *tank, const char *which)
 {
-  g_autofree char *line = NULL;
+  g_autofree char *line = NULL, *volume = unsoot_dose_volume_words (tank->ml);
   const char *contents = unsoot_contents_label (tank->contents);
 
   if (tank->ml > 0)
     /* Translators: "Fuel tank: fresh fluid, 500 mL" */
-    line = g_strdup_printf (_ ("%s: %s, %d mL"), which, contents, (int) tank->ml);
+    line = g_strdup_printf (_ ("%s: %s, %s"), which, contents, volume);
   else
     line = g_strdup_printf ("%s: %s", which, contents);
   g_strv_builder_add (lines, line);

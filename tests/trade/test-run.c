@@ -686,7 +686,7 @@ START_TEST (test_released_incomplete)
   ck_assert (tells (off, "Still disabled: intake heater."));
   ck_assert (tells (off, "The lead “egr position” is still off."));
   ck_assert (tells (tanks, "Fuel tank: this vehicle's return"));
-  ck_assert (tells (tanks, "Intake tank: fresh fluid, 1000 mL"));
+  ck_assert (tells (tanks, "Intake tank: fresh fluid, 1 L"));
   ck_assert_str_eq (next, "Next: New gasket for the crossover pipe");
   tag = unsoot_run_tag (player->run);
   ck_assert (g_str_has_suffix (tag, "Next safe step: New gasket for the crossover pipe"));
