@@ -83,7 +83,7 @@ START_TEST (what_is_refused)
   ck_invalid (error, "weather");
   ck_assert_int_eq (
       unsoot_phone_call_note (shop->db, &technician, "job", job, NULL, "Hello", NULL, &error), 0);
-  ck_not_allowed (error, "");
+  ck_not_allowed (error, "technician");
   ck_ask (shop, "SELECT count (*) FROM calls", 0);
 }
 END_TEST
