@@ -143,6 +143,49 @@ START_TEST (a_returning_customer_by_keyboard_alone)
 }
 END_TEST
 
+/* Types it into the find box; a line that says @wanted is found. */
+static void
+find (Desk *desk, const char *typed, const char *wanted)
+{
+  desk_key (desk, "ctrl+k");
+  desk_key (desk, "ctrl+a");
+  desk_type (desk, typed);
+  g_object_unref (desk_find (desk, ATSPI_ROLE_LIST_ITEM, wanted));
+}
+
+/* Somebody on the telephone gives part of a name, a number, a plate, a fleet's number or the end of
+ * a VIN: each leads to the vehicle, and it opens with what was done to it. */
+START_TEST (found_by_whatever_is_said)
+{
+  static const char vehicle[]
+      = "SELECT %s FROM vehicles v JOIN customers c ON c.id = v.customer_id JOIN customer_phones p"
+        " ON p.customer_id = c.id WHERE v.unit_number IS NOT NULL AND v.plate IS NOT NULL AND"
+        " EXISTS (SELECT 1 FROM jobs j WHERE j.vehicle_id = v.id AND j.status = 'paid')"
+        " ORDER BY v.id, p.id LIMIT 1";
+  Desk *desk = advisor_desk ();
+  g_autofree char *plate = book_text (vehicle, "v.plate");
+  g_autofree char *unit = book_text (vehicle, "'unit ' || v.unit_number");
+  g_autofree char *vin = book_text (vehicle, "substr (v.vin, -6)");
+  g_autofree char *customer = book_text (vehicle, "c.name");
+  g_autofree char *part = book_text (vehicle, "substr (c.name, instr (c.name, ' ') + 1, 5)");
+  g_autofree char *phone = book_text (vehicle, "substr (replace (p.number, ' ', ''), -7)");
+  g_autofree char *job
+      = book_text ("SELECT 'Job ' || max (j.number) FROM jobs j JOIN vehicles v ON v.id ="
+                   " j.vehicle_id WHERE v.plate = '%s'",
+                   plate);
+
+  find (desk, part, customer);
+  find (desk, phone, customer);
+  find (desk, unit, plate);
+  find (desk, vin, plate);
+  find (desk, plate, plate);
+  desk_key (desk, "Return");
+  desk_wait_title (desk, plate);
+  g_object_unref (desk_find (desk, ATSPI_ROLE_INVALID, job));
+  desk_end (desk);
+}
+END_TEST
+
 /* The VIN is the regulation's own example (49 CFR 565.15), with its check digit as computed there. */
 START_TEST (somebody_new_with_a_vin)
 {
@@ -328,6 +371,7 @@ desk_advisor_suite (void)
   TCase *calls = tcase_create ("calls");
 
   tcase_add_test (calls, a_returning_customer_by_keyboard_alone);
+  tcase_add_test (calls, found_by_whatever_is_said);
   tcase_add_test (calls, somebody_new_with_a_vin);
   tcase_add_test (calls, nothing_typed_is_lost);
   tcase_add_test (calls, an_arrival_and_its_checks);
