@@ -110,7 +110,10 @@ authorised (GtkWidget *owner, const GError *error)
   UnsootBookingBar *self = UNSOOT_BOOKING_BAR (owner);
 
   if (is_done (self, error))
-    unsoot_booking_talk_go_on (self->talk);
+    {
+      unsoot_booking_word_given (self->word);
+      unsoot_booking_talk_go_on (self->talk);
+    }
   else
     unsoot_booking_talk_read (self->talk);
 }
@@ -291,7 +294,8 @@ static void
 show_word (UnsootBookingBar *self, const UnsootBookingFile *file, gboolean asks)
 {
   if (asks)
-    unsoot_booking_word_show (self->word, file, gtk_label_get_text (self->sum));
+    unsoot_booking_word_show (self->word, unsoot_booking_talk_get_session (self->talk), file,
+                              gtk_label_get_text (self->sum));
   gtk_widget_set_visible (GTK_WIDGET (self->word), asks);
   gtk_widget_set_visible (GTK_WIDGET (self->past_word), asks);
   /* Where a word is asked for there is no room for the time too. */

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "entry-form.h"
+#include "form-draft.h"
 #include "job-deeds.h"
 
 struct _UnsootBookingWord
@@ -16,6 +17,7 @@ struct _UnsootBookingWord
   GtkWidget *how;
   GtkWidget *amount;
   GtkWidget *order_cell;
+  UnsootFormDraft *draft;
 
   gint64 job_id; /* whose word it is */
 };
@@ -35,6 +37,13 @@ activate_cb (UnsootBookingWord *self)
   g_signal_emit (self, signals[ACTIVATE], 0);
 }
 
+/* What one has typed is kept for them; the next one begins anew. */
+static void
+hands_changed_cb (UnsootBookingWord *self)
+{
+  self->job_id = 0;
+}
+
 static void
 unsoot_booking_word_dispose (GObject *object)
 {
@@ -50,6 +59,7 @@ unsoot_booking_word_class_init (UnsootBookingWordClass *klass)
   G_OBJECT_CLASS (klass)->dispose = unsoot_booking_word_dispose;
   signals[ACTIVATE] = g_signal_new ("activate", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0,
                                     NULL, NULL, NULL, G_TYPE_NONE, 0);
+  g_type_ensure (UNSOOT_TYPE_FORM_DRAFT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/unsoot/Unsoot/ui/booking-word.ui");
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingWord, order);
@@ -57,6 +67,7 @@ unsoot_booking_word_class_init (UnsootBookingWordClass *klass)
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingWord, how);
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingWord, amount);
   gtk_widget_class_bind_template_child (widget_class, UnsootBookingWord, order_cell);
+  gtk_widget_class_bind_template_child (widget_class, UnsootBookingWord, draft);
   gtk_widget_class_bind_template_callback (widget_class, activate_cb);
 }
 
@@ -74,10 +85,16 @@ unsoot_booking_word_init (UnsootBookingWord *self)
   unsoot_form_name (self->by, _ ("Who gave their word"));
   unsoot_form_name (self->how, _ ("How"));
   unsoot_form_name (self->amount, _ ("Up to"));
+  g_signal_connect_swapped (self->draft, "hands-changed", G_CALLBACK (hands_changed_cb), self);
+  unsoot_form_draft_watch (self->draft, "order", _ ("Purchase order"), self->order);
+  unsoot_form_draft_watch (self->draft, "by", _ ("Who gave their word"), self->by);
+  unsoot_form_draft_watch (self->draft, "how", _ ("How"), self->how);
+  unsoot_form_draft_watch (self->draft, "amount", _ ("Up to"), self->amount);
 }
 
 void
-unsoot_booking_word_show (UnsootBookingWord *self, const UnsootBookingFile *file, const char *total)
+unsoot_booking_word_show (UnsootBookingWord *self, UnsootSession *session,
+                          const UnsootBookingFile *file, const char *total)
 {
   const UnsootCustomerRow *customer = file->customer;
 
@@ -88,6 +105,14 @@ unsoot_booking_word_show (UnsootBookingWord *self, const UnsootBookingFile *file
   unsoot_form_set_text (self->by, customer->contact != NULL ? customer->contact : customer->name);
   unsoot_form_set_text (self->order, file->job->po_number);
   gtk_widget_set_visible (self->order_cell, customer->po_required || file->job->po_number != NULL);
+  unsoot_form_draft_leave (self->draft);
+  unsoot_form_draft_begin (self->draft, session, "booking-word", self->job_id);
+}
+
+void
+unsoot_booking_word_given (UnsootBookingWord *self)
+{
+  unsoot_form_draft_done (self->draft);
 }
 
 UnsootDeedOrder *

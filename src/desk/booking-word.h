@@ -14,10 +14,13 @@ G_BEGIN_DECLS
 #define UNSOOT_TYPE_BOOKING_WORD (unsoot_booking_word_get_type ())
 G_DECLARE_FINAL_TYPE (UnsootBookingWord, unsoot_booking_word, UNSOOT, BOOKING_WORD, GtkBox)
 
-/* Filled in once for each job; what was typed since is left alone. @total: what stands where
+/* Filled in once for each job; what was typed since is left alone, and kept as a draft. @total: what stands where
  * nothing is typed. */
-void unsoot_booking_word_show (UnsootBookingWord *self, const UnsootBookingFile *file,
-                               const char *total);
+void unsoot_booking_word_show (UnsootBookingWord *self, UnsootSession *session,
+                               const UnsootBookingFile *file, const char *total);
+
+/* It was given: nothing of it is kept as a draft any more. */
+void unsoot_booking_word_given (UnsootBookingWord *self);
 
 /* The word as an order for unsoot_job_authorise_form. Errors: an amount that is none, at which
  * the keyboard is then. */

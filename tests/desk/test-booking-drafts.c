@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "booking-page.h"
 #include "booking-service.h"
+#include "booking-word.h"
 #include "desk-book.h"
 #include "desk-hand.h"
 #include "suite.h"
@@ -145,6 +146,44 @@ typedef struct
   int letters;
 } Typist;
 
+static GtkWidget *
+whose_word (DeskBook *desk)
+{
+  GtkWidget *word = desk_book_in (desk, UNSOOT_TYPE_BOOKING_WORD);
+
+  return GTK_WIDGET (gtk_widget_get_template_child (word, UNSOOT_TYPE_BOOKING_WORD, "by"));
+}
+
+/* The word that is being typed outlives the window; once it is given nothing is kept. */
+START_TEST (the_word_is_kept_until_it_is_given)
+{
+  static const char kept[] = KEPT "'%Her brother Ned%'";
+  DeskBook desk;
+  gint64 job;
+
+  desk_book_begin (&desk);
+  job = desk_book_quoted_job (&desk, 5);
+  desk_book_go (&desk, "booking-job", job);
+  desk_book_wait_button ("Authorise");
+  gtk_editable_set_text (GTK_EDITABLE (whose_word (&desk)), "Her brother Ned");
+  gtk_window_destroy (GTK_WINDOW (desk.window));
+  desk_book_wait_book (kept, job, 1);
+  g_object_unref (desk.session);
+
+  desk_book_begin (&desk);
+  desk_book_go (&desk, "booking-job", job);
+  desk_book_wait_button ("Authorise");
+  desk_book_wait_button ("Drop it");
+  ck_assert_str_eq (gtk_editable_get_text (GTK_EDITABLE (whose_word (&desk))), "Her brother Ned");
+  desk_book_press ("Authorise");
+  desk_book_wait_book ("SELECT count (*) FROM authorisations WHERE by_name = 'Her brother Ned'"
+                       " AND job_id = $1",
+                       job, 1);
+  desk_book_wait_book (kept, job, 0);
+  desk_book_end (&desk);
+}
+END_TEST
+
 /* Types one more letter each time it is asked. */
 static gboolean
 is_kept_while_typing (gpointer data)
@@ -233,6 +272,7 @@ booking_drafts_suite (void)
   tcase_add_test (tcase, what_is_typed_before_the_shop_has_answered_stands);
   tcase_add_test (tcase, of_a_quoted_job_nothing_is_said_anew);
   tcase_add_test (tcase, while_the_estimate_is_given_nothing_more_is_said);
+  tcase_add_test (tcase, the_word_is_kept_until_it_is_given);
   tcase_add_test (tcase, who_types_on_and_on_is_kept_all_the_same);
   tcase_add_test (tcase, a_lock_keeps_it);
   tcase_add_test (tcase, other_hands_find_their_own);
