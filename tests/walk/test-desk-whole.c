@@ -119,12 +119,7 @@ open_job (Walk *walk)
 {
   g_autofree char *number = g_strdup_printf (NUMBER, walk->job);
 
-  desk_key (walk->desk, "ctrl+k");
-  desk_wait_keyboard (walk->desk, "Find anything");
-  desk_type (walk->desk, number);
-  g_object_unref (desk_find (walk->desk, ATSPI_ROLE_LIST_ITEM, walk->title));
-  desk_key (walk->desk, "Return");
-  desk_wait_title (walk->desk, walk->title);
+  desk_open_job (walk->desk, number);
 }
 
 static void
