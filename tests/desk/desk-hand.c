@@ -137,3 +137,21 @@ desk_hand_wait_no_dialog (GType type)
 {
   desk_shop_wait (is_closed, &type, "a closed dialog");
 }
+
+void
+desk_hand_press (GtkWidget *root, const char *label)
+{
+  GtkWidget *words = desk_shop_label (root, label);
+
+  ck_assert_msg (words != NULL, "no button %s", label);
+  g_signal_emit_by_name (gtk_widget_get_ancestor (words, GTK_TYPE_BUTTON), "clicked");
+}
+
+GtkEditable *
+desk_hand_field (GtkWidget *form, const char *label)
+{
+  GtkWidget *words = desk_shop_label (form, label);
+
+  ck_assert_msg (words != NULL, "no field %s", label);
+  return GTK_EDITABLE (desk_shop_widget (gtk_widget_get_next_sibling (words), GTK_TYPE_ENTRY));
+}

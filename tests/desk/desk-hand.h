@@ -30,3 +30,9 @@ GtkWidget *desk_hand_dialog (GType type);
 /* Waits until there is one, or is none. */
 GtkWidget *desk_hand_wait_dialog (GType type);
 void desk_hand_wait_no_dialog (GType type);
+
+/* Presses the button that says so. */
+void desk_hand_press (GtkWidget *root, const char *label);
+
+/* What is typed under that label of a deed's form. */
+GtkEditable *desk_hand_field (GtkWidget *form, const char *label);

@@ -103,15 +103,6 @@ text_of (const char *label)
   return gtk_editable_get_text (GTK_EDITABLE (field (label)));
 }
 
-static void
-press (GtkWidget *root, const char *label)
-{
-  GtkWidget *words = desk_shop_label (root, label);
-
-  ck_assert_msg (words != NULL, "no button %s", label);
-  g_signal_emit_by_name (gtk_widget_get_ancestor (words, GTK_TYPE_BUTTON), "clicked");
-}
-
 /* The first label that is seen and has these words in it. */
 static GtkWidget *
 words_in (GtkWidget *root, const char *words)
@@ -190,13 +181,13 @@ START_TEST (an_arrival_is_looked_at_before_it_is_recorded)
   ck_assert_ptr_nonnull (words_in (form (), "P, C, B or U"));
   type ("Trouble codes", "p0401, P0299");
   ck_assert_ptr_null (words_in (form (), "is not a trouble code"));
-  press (form (), "Record the arrival");
+  desk_hand_press (form (), "Record the arrival");
   wait_said (form (), "no idea");
   type ("Odometer", "999123");
   type ("Engine hours", "4100");
   type ("Complaint, in the customer's words", "smokes when it pulls");
   type ("Emission parts missing or altered", "EGR cooler bypassed");
-  press (form (), "Record the arrival");
+  desk_hand_press (form (), "Record the arrival");
   wait_recorded ();
   desk_hand_wait_text ("arrived",
                        "SELECT status FROM jobs WHERE complaint = 'smokes when it pulls'");
@@ -254,7 +245,7 @@ START_TEST (every_check_is_answered_and_a_no_says_why)
   desk_hand_wait_text (
       "no", "SELECT answer FROM prechecks WHERE kind = 'turbo' ORDER BY id DESC LIMIT 1");
   ck_assert_ptr_nonnull (desk_shop_label (GTK_WIDGET (window), "Override…"));
-  press (GTK_WIDGET (window), "The rest is as it should be");
+  desk_hand_press (GTK_WIDGET (window), "The rest is as it should be");
   count = g_strdup_printf ("%d", UNSOOT_PRECHECKS);
   desk_hand_wait_text (count,
                        "SELECT CAST (count (DISTINCT kind) AS TEXT) FROM prechecks WHERE job_id ="
@@ -275,7 +266,7 @@ choose (const char *label, guint position)
 static void
 record (void)
 {
-  press (form (), "Record");
+  desk_hand_press (form (), "Record");
   wait_recorded ();
 }
 
@@ -306,7 +297,7 @@ START_TEST (unlike_pairs_are_refused_while_the_vehicle_is_here)
   ck_assert_str_eq (text_of ("Coolant in °C"), "84.0");
   type ("Value, with its unit if another", "12");
   type ("Coolant in °C", "60");
-  press (form (), "Record");
+  desk_hand_press (form (), "Record");
   /* 5 °C apart and no more: common practice, no source. */
   wait_said (form (), "readings compare within 5");
   ck_assert_str_eq (text_of ("Value, with its unit if another"), "12");

@@ -118,15 +118,6 @@ open_arrival (gint64 job_id)
   return form;
 }
 
-static void
-press (GtkWidget *root, const char *label)
-{
-  GtkWidget *words = desk_shop_label (root, label);
-
-  ck_assert_msg (words != NULL, "no button %s", label);
-  g_signal_emit_by_name (gtk_widget_get_ancestor (words, GTK_TYPE_BUTTON), "clicked");
-}
-
 static const char *
 text_of (GtkWidget *root, const char *label)
 {
@@ -193,10 +184,10 @@ START_TEST (it_can_be_dropped_and_put_back)
   desk_hand_wait_text ("1", N_DRAFTS);
   form = open_arrival (job);
   desk_shop_wait (kept_is_shown, form, "the line that says so");
-  press (form, "Drop it");
+  desk_hand_press (form, "Drop it");
   ck_assert_str_eq (text_of (form, COMPLAINT), first);
   desk_hand_wait_text ("0", N_DRAFTS);
-  press (form, "Put it back");
+  desk_hand_press (form, "Put it back");
   ck_assert_str_eq (text_of (form, COMPLAINT), "Smokes when cold");
   desk_hand_wait_text ("1", N_DRAFTS);
   end ();
@@ -324,7 +315,7 @@ START_TEST (carried_out_it_is_kept_no_more)
   form = open_arrival (booked (2));
   type (form, COMPLAINT, "It is here now");
   desk_hand_wait_text ("1", N_DRAFTS);
-  press (form, "Record the arrival");
+  desk_hand_press (form, "Record the arrival");
   desk_hand_wait_no_dialog (type_of_form);
   desk_hand_wait_text ("0", N_DRAFTS);
   desk_hand_wait_text ("arrived", "SELECT status FROM jobs WHERE complaint = 'It is here now'");
@@ -341,7 +332,7 @@ START_TEST (left_while_it_is_carried_out_nothing_stale_is_kept)
   form = open_arrival (booked (2));
   type (form, COMPLAINT, "Left at once");
   desk_hand_wait_text ("1", N_DRAFTS);
-  press (form, "Record the arrival");
+  desk_hand_press (form, "Record the arrival");
   gtk_window_close (GTK_WINDOW (form));
   desk_hand_wait_no_dialog (type_of_form);
   desk_hand_wait_text ("arrived", "SELECT status FROM jobs WHERE complaint = 'Left at once'");

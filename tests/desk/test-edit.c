@@ -81,15 +81,6 @@ type (GtkWidget *root, const char *label, const char *text)
   gtk_editable_set_text (GTK_EDITABLE (field (root, label)), text);
 }
 
-static void
-press (GtkWidget *root, const char *label)
-{
-  GtkWidget *words = desk_shop_label (root, label);
-
-  ck_assert_msg (words != NULL, "no button %s", label);
-  g_signal_emit_by_name (gtk_widget_get_ancestor (words, GTK_TYPE_BUTTON), "clicked");
-}
-
 typedef struct
 {
   GtkWidget *form;
@@ -168,12 +159,12 @@ START_TEST (both_versions_are_shown_and_mine_may_stand)
   form = open_form ("customer", "Name");
   type (form, "Note", "typed here");
   save_elsewhere ("saved there", "555 010 4477");
-  press (form, "Save");
+  desk_hand_press (form, "Save");
   desk_shop_wait (conflict_is_shown, form, "both versions");
   ck_assert_ptr_nonnull (desk_shop_label (form, "typed here"));
   ck_assert_ptr_nonnull (desk_shop_label (form, "saved there"));
   ck_assert_ptr_nonnull (desk_shop_label (form, "Phones"));
-  press (form, "Keep what I typed");
+  desk_hand_press (form, "Keep what I typed");
   wait_closed ();
   desk_hand_wait_text ("typed here", "SELECT note FROM customers WHERE id = 1");
   /* What they added is not lost with it, and the log of changes has what their note was. */
@@ -195,12 +186,12 @@ START_TEST (theirs_may_stand)
   form = open_form ("customer", "Name");
   type (form, "Note", "mine again");
   save_elsewhere ("theirs again", "555 010 4478");
-  press (form, "Save");
+  desk_hand_press (form, "Save");
   desk_shop_wait (conflict_is_shown, form, "both versions");
-  press (form, "Take theirs");
+  desk_hand_press (form, "Take theirs");
   ck_assert_str_eq (text_of (form, "Note"), "theirs again");
   ck_assert (!conflict_is_shown (form));
-  press (form, "Save");
+  desk_hand_press (form, "Save");
   wait_closed ();
   desk_hand_wait_text ("theirs again", "SELECT note FROM customers WHERE id = 1");
   desk_hand_wait_text ("0", "SELECT CAST (count (*) AS TEXT) FROM drafts WHERE place = 'customer'");
@@ -264,12 +255,12 @@ START_TEST (a_vehicle_shows_both_versions_in_words)
   unsoot_vehicle_save (db, &owner, vehicle, NULL, &error);
   ck_no_error (error);
   unsoot_db_close (db);
-  press (form, "Save");
+  desk_hand_press (form, "Save");
   desk_shop_wait (conflict_is_shown, form, "both versions");
   ck_assert_ptr_nonnull (desk_shop_label (form, "77"));
   ck_assert_ptr_nonnull (desk_shop_label (form, "88"));
   ck_assert_ptr_nonnull (desk_shop_label (form, vehicle->has_egr ? "yes" : "no"));
-  press (form, "Keep what I typed");
+  desk_hand_press (form, "Keep what I typed");
   wait_closed ();
   desk_hand_wait_text ("77", "SELECT unit_number FROM vehicles WHERE id = 1");
   end ();
@@ -326,20 +317,20 @@ START_TEST (a_call_is_noted_rests_and_is_taken_back)
   before = desk_shop_count (GTK_WIDGET (window), UNSOOT_TYPE_HAND_ROW);
   row = invoice_line ();
   ck_assert_msg (row != NULL, "no overdue invoice in Today");
-  press (row, "Call");
+  desk_hand_press (row, "Call");
   desk_hand_wait_dialog (form_type);
   form = desk_hand_dialog (form_type);
   fill_deed (form, "Spoke with", "Dana");
-  press (form, "Note the call");
+  desk_hand_press (form, "Note the call");
   ck_assert_ptr_nonnull (desk_shop_label (form, "“What was said” is needed"));
   fill_deed (form, "What was said", "Pays on Friday");
-  press (form, "Note the call");
+  desk_hand_press (form, "Note the call");
   desk_hand_wait_no_dialog (form_type);
   desk_hand_wait_text ("Dana", "SELECT spoke_with FROM calls WHERE about = 'invoice'"
                                " AND said = 'Pays on Friday'");
   n_lines = before - 1;
   desk_shop_wait (has_lines, NULL, "the line to rest");
-  press (GTK_WIDGET (window), "Undo");
+  desk_hand_press (GTK_WIDGET (window), "Undo");
   desk_hand_wait_text ("2", "SELECT CAST (count (*) AS TEXT) FROM calls");
   n_lines = before;
   desk_shop_wait (has_lines, NULL, "the line again");

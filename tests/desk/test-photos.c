@@ -92,15 +92,6 @@ words_of (GtkWidget *form)
 }
 
 static void
-press (GtkWidget *root, const char *label)
-{
-  GtkWidget *words = desk_shop_label (root, label);
-
-  ck_assert_msg (words != NULL, "no button %s", label);
-  g_signal_emit_by_name (gtk_widget_get_ancestor (words, GTK_TYPE_BUTTON), "clicked");
-}
-
-static void
 add_files (GtkWidget *over, UnsootSession *session, UnsootJobViewFile *file, GFile *first,
            GFile *second)
 {
@@ -144,11 +135,11 @@ START_TEST (files_are_taken_in)
   form = desk_hand_wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
   ck_assert_ptr_nonnull (desk_shop_label (form, "large.jpg"));
   /* Without a word what it shows nothing is kept. */
-  press (form, "Add");
+  desk_hand_press (form, "Add");
   desk_shop_settle ();
   ck_assert_ptr_nonnull (desk_hand_dialog (UNSOOT_TYPE_DEED_DIALOG));
   gtk_editable_set_text (words_of (form), "Throttle");
-  press (form, "Add");
+  desk_hand_press (form, "Add");
   desk_hand_wait_text ("after 600 1200 1", sql);
   desk_hand_wait_no_dialog (UNSOOT_TYPE_DEED_DIALOG);
   desk_hand_leave (window, session);
@@ -210,7 +201,7 @@ START_TEST (the_other_half_is_proposed)
   add_files (page, session, file, blue, NULL);
   form = desk_hand_wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
   ck_assert_str_eq (gtk_editable_get_text (words_of (form)), "Port of cylinder 1");
-  press (form, "Add");
+  desk_hand_press (form, "Add");
   desk_hand_wait_text ("2", "SELECT count (*) FROM photos WHERE job_id = " RUNNING
                             " AND angle = 'Port of cylinder 1'");
   desk_hand_wait_no_dialog (UNSOOT_TYPE_DEED_DIALOG);
@@ -282,7 +273,7 @@ START_TEST (what_was_copied_is_pasted)
   unsoot_photos_paste (page, session, file);
   form = desk_hand_wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
   gtk_editable_set_text (words_of (form), "Cooler, gas side");
-  press (form, "Add");
+  desk_hand_press (form, "Add");
   desk_hand_wait_text ("400/300", "SELECT width || '/' || height FROM photos"
                                   " WHERE angle = 'Cooler, gas side'");
   desk_hand_wait_no_dialog (UNSOOT_TYPE_DEED_DIALOG);

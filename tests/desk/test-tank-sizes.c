@@ -53,15 +53,6 @@ begin (void)
   desk_shop_wait (is_settled, NULL, "the preferences");
 }
 
-static void
-press (GtkWidget *root, const char *label)
-{
-  GtkWidget *words = desk_shop_label (root, label);
-
-  ck_assert_msg (words != NULL, "no button %s", label);
-  g_signal_emit_by_name (gtk_widget_get_ancestor (words, GTK_TYPE_BUTTON), "clicked");
-}
-
 /* The row of that tank. */
 static GtkWidget *
 tank_row (void)
@@ -82,17 +73,8 @@ shows (gpointer detail)
 static GtkWidget *
 open_form (void)
 {
-  press (tank_row (), "Change…");
+  desk_hand_press (tank_row (), "Change…");
   return desk_hand_wait_dialog (UNSOOT_TYPE_DEED_DIALOG);
-}
-
-static GtkEditable *
-field (GtkWidget *form, const char *label)
-{
-  GtkWidget *words = desk_shop_label (form, label);
-
-  ck_assert_msg (words != NULL, "no field %s", label);
-  return GTK_EDITABLE (desk_shop_widget (gtk_widget_get_next_sibling (words), GTK_TYPE_ENTRY));
 }
 
 static gboolean
@@ -118,9 +100,9 @@ START_TEST (a_tank_is_made_bigger)
   begin ();
   GtkWidget *form = open_form ();
 
-  gtk_editable_set_text (field (form, "It holds"), "6 L");
-  gtk_editable_set_text (field (form, "Low mark"), "350 mL");
-  press (form, "Save");
+  gtk_editable_set_text (desk_hand_field (form, "It holds"), "6 L");
+  gtk_editable_set_text (desk_hand_field (form, "Low mark"), "350 mL");
+  desk_hand_press (form, "Save");
   desk_hand_wait_no_dialog (UNSOOT_TYPE_DEED_DIALOG);
   desk_hand_wait_text ("6000 350", "SELECT t.capacity_ml || ' ' || t.low_ml" FUEL_TANK);
   char wanted[] = "holds 6 L, low mark 0.35 L";
@@ -135,15 +117,15 @@ START_TEST (it_is_never_smaller_than_what_is_in_it)
   g_autofree char *before = desk_hand_text ("SELECT t.capacity_ml || ' ' || t.low_ml" FUEL_TANK);
   GtkWidget *form = open_form ();
 
-  gtk_editable_set_text (field (form, "It holds"), "0.7 L");
-  gtk_editable_set_text (field (form, "Low mark"), "100 mL");
-  press (form, "Save");
+  gtk_editable_set_text (desk_hand_field (form, "It holds"), "0.7 L");
+  gtk_editable_set_text (desk_hand_field (form, "Low mark"), "100 mL");
+  desk_hand_press (form, "Save");
   ck_refused_with (form, "The tank holds 800 mL by the book, so it can't be one for 700 mL");
   /* What was typed stays, to be mended. */
-  ck_assert_str_eq (gtk_editable_get_text (field (form, "It holds")), "0.7 L");
-  gtk_editable_set_text (field (form, "It holds"), "0.8 L");
-  gtk_editable_set_text (field (form, "Low mark"), "0.8 L");
-  press (form, "Save");
+  ck_assert_str_eq (gtk_editable_get_text (desk_hand_field (form, "It holds")), "0.7 L");
+  gtk_editable_set_text (desk_hand_field (form, "It holds"), "0.8 L");
+  gtk_editable_set_text (desk_hand_field (form, "Low mark"), "0.8 L");
+  desk_hand_press (form, "Save");
   desk_shop_settle ();
   ck_refused_with (form, "low mark below it");
   desk_hand_wait_text (before, "SELECT t.capacity_ml || ' ' || t.low_ml" FUEL_TANK);
