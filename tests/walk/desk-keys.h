@@ -30,5 +30,6 @@ void desk_choose (Desk *desk, const char *name, int down);
 /* @name takes the desk with their PIN; the places narrow to their role. */
 void desk_change_hands (Desk *desk, const char *name, const char *pin);
 
-/* Opens the job of that number by the find box. */
+/* Opens the job, the invoice of that number by the find box. */
 void desk_open_job (Desk *desk, const char *number);
+void desk_open_invoice (Desk *desk, const char *number);

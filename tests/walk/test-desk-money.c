@@ -68,10 +68,7 @@ START_TEST (a_job_is_invoiced_paid_in_parts_and_credited)
   desk_key (desk, "Return");
   ck_book ("invoiced", "%s", status);
   desk_focus (desk, "Unsoot");
-  g_object_unref (desk_find (desk, ATSPI_ROLE_LIST_ITEM, invoice));
-  desk_tab_to (desk, invoice);
-  desk_key (desk, "Return");
-  desk_wait_title (desk, invoice);
+  desk_open_invoice (desk, number);
   total = book_text ("SELECT total_minor FROM invoices WHERE number = %s", number);
   written = g_strdup_printf ("%d.%02d", atoi (total) / 100, atoi (total) % 100);
 

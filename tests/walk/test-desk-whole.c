@@ -343,6 +343,7 @@ advisor_invoices (Walk *walk)
 {
   const gint64 number = book_int ("SELECT max (number) + 1 FROM invoices");
   g_autofree char *invoice = g_strdup_printf ("Invoice " NUMBER, number);
+  g_autofree char *digits = g_strdup_printf (NUMBER, number);
   g_autofree char *total = dollars (walk->total), *cents = g_strdup_printf (NUMBER, walk->total);
   g_autofree char *rest = dollars (walk->total - FIRST_PAYMENT), *text = NULL;
 
@@ -351,9 +352,7 @@ advisor_invoices (Walk *walk)
   desk_key (walk->desk, "Return");
   ck_book (cents, "SELECT total_minor FROM invoices WHERE number = " NUMBER, number);
   back_at_desk (walk);
-  desk_tab_to (walk->desk, invoice);
-  desk_key (walk->desk, "Return");
-  desk_wait_title (walk->desk, invoice);
+  desk_open_invoice (walk->desk, digits);
 
   open_deed (walk, "Take payment…", "Take a payment");
   desk_fill (walk->desk, "Amount", "200");
