@@ -155,21 +155,43 @@ unsoot_photos_add_files (GtkWidget *over, UnsootSession *session, UnsootJobViewF
 }
 
 static void
-pasted_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+say_no_picture (Intake *intake)
 {
-  Intake *intake = user_data;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GdkTexture) texture
-      = gdk_clipboard_read_texture_finish (GDK_CLIPBOARD (source), result, &error);
-
-  if (texture != NULL)
-    {
-      unsoot_import_texture (texture, NULL, read_cb, intake);
-      return;
-    }
   adw_toast_overlay_add_toast (ADW_TOAST_OVERLAY (intake->over),
                                adw_toast_new (_ ("Nothing that was copied is a picture.")));
   intake_free (intake);
+}
+
+static void
+pasted_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  Intake *intake = user_data;
+  g_autoptr (GdkTexture) texture
+      = gdk_clipboard_read_texture_finish (GDK_CLIPBOARD (source), result, NULL);
+
+  if (texture != NULL)
+    unsoot_import_texture (texture, NULL, read_cb, intake);
+  else
+    say_no_picture (intake);
+}
+
+/* Asked for what is not there, the toolkit's clipboard loses its task. */
+static gboolean
+holds_picture (GdkClipboard *clipboard)
+{
+  g_autoptr (GdkContentFormats) formats = gdk_content_formats_union_deserialize_gtypes (
+      gdk_content_formats_ref (gdk_clipboard_get_formats (clipboard)));
+
+  return gdk_content_formats_contain_gtype (formats, GDK_TYPE_TEXTURE);
+}
+
+static void
+read_picture (GdkClipboard *clipboard, Intake *intake)
+{
+  if (holds_picture (clipboard))
+    gdk_clipboard_read_texture_async (clipboard, NULL, pasted_cb, intake);
+  else
+    say_no_picture (intake);
 }
 
 static void
@@ -180,7 +202,7 @@ pasted_files_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 
   if (value == NULL)
     {
-      gdk_clipboard_read_texture_async (GDK_CLIPBOARD (source), NULL, pasted_cb, intake);
+      read_picture (GDK_CLIPBOARD (source), intake);
       return;
     }
   intake->files = unsoot_photos_of_list (value);
@@ -197,7 +219,7 @@ unsoot_photos_paste (GtkWidget *over, UnsootSession *session, UnsootJobViewFile 
     gdk_clipboard_read_value_async (clipboard, GDK_TYPE_FILE_LIST, G_PRIORITY_DEFAULT, NULL,
                                     pasted_files_cb, intake);
   else
-    gdk_clipboard_read_texture_async (clipboard, NULL, pasted_cb, intake);
+    read_picture (clipboard, intake);
 }
 
 GListModel *
